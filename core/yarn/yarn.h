@@ -100,6 +100,7 @@ struct Yarn {
   std::string treatment;   // "untreated", "superwash"
   std::string colouring;   // "solid", "heathered", "variegated"
   std::string care;        // "hand wash"
+  bool withdrawn = false;  // no longer made
   std::string description; // further words of the maker
   std::optional<Entered<double>> band_stitches_low;   // recommended stitches per 10 cm
   std::optional<Entered<double>> band_stitches_high;
@@ -122,6 +123,7 @@ struct Yarn {
     visit("treatment", self.treatment);
     visit("colouring", self.colouring);
     visit("care", self.care);
+    visit("withdrawn", self.withdrawn);
     visit("description", self.description);
     visit("band_stitches_low", self.band_stitches_low);
     visit("band_stitches_high", self.band_stitches_high);
