@@ -4,15 +4,6 @@
 namespace skeinproof {
 namespace {
 
-bool is_odd_space(char32_t c) {
-  return c == U'\u00a0' || c == U'\u1680' || (c >= U'\u2000' && c <= U'\u200a') || c == U'\u202f' || c == U'\u205f' ||
-         c == U'\u3000' || c == U'\t';
-}
-
-bool is_invisible(char32_t c) {
-  return c == U'\u00ad' || c == U'\u200b' || c == U'\u200c' || c == U'\u200d' || c == U'\u2060' || c == U'\ufeff';
-}
-
 void append_utf8(std::string& out, char32_t c) {
   if (c < 0x80) {
     out += static_cast<char>(c);
@@ -61,6 +52,15 @@ char32_t next_code_point(std::string_view text, std::size_t& at) {
 }
 
 }  // namespace
+
+bool is_odd_space(char32_t c) {
+  return c == U'\u00a0' || c == U'\u1680' || (c >= U'\u2000' && c <= U'\u200a') || c == U'\u202f' || c == U'\u205f' ||
+         c == U'\u3000' || c == U'\t';
+}
+
+bool is_invisible(char32_t c) {
+  return c == U'\u00ad' || c == U'\u200b' || c == U'\u200c' || c == U'\u200d' || c == U'\u2060' || c == U'\ufeff';
+}
 
 std::vector<char32_t> code_points(std::string_view text) {
   std::vector<char32_t> points;

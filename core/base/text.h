@@ -8,6 +8,10 @@ namespace skeinproof {
 
 // Small text helpers. All text is UTF-8; nothing here looks at the locale.
 
+// A tab, no-break, thin, figure or other odd space; a soft hyphen or zero-width mark.
+bool is_odd_space(char32_t c);
+bool is_invisible(char32_t c);
+
 // Turns no-break, thin, figure and other odd spaces into plain ones, drops soft hyphens and zero-width marks,
 // and trims both ends.
 std::string tidy_spaces(std::string_view text);

@@ -52,7 +52,7 @@ struct Swatch {
   std::optional<Entered<Grams>> weight;
   std::optional<Entered<double>> stitches;  // stitches x rows of the whole swatch
   std::optional<Entered<Grams>> scale_step;
-  std::optional<Entered<Grams>> new_skein;  // a whole new skein of the same yarn on the same scale in the same hour
+  std::optional<Entered<Grams>> new_skein;  // a whole new skein of the same yarn, same scale, same hour
   std::optional<Entered<double>> humidity_pct;
   YarnId yarn;
 
@@ -68,7 +68,19 @@ struct Swatch {
   }
 };
 
-enum class Structure { plain, rib, garter, moss, cable, stranded, intarsia, lace, slip_stitch, brioche, other };
+enum class Structure {
+  plain,
+  rib,
+  garter,
+  moss,
+  cable,
+  stranded,
+  intarsia,
+  lace,
+  slip_stitch,
+  brioche,
+  other
+};
 template <>
 struct EnumWords<Structure> {
   static constexpr auto rows = enum_rows<Structure>({{Structure::plain, "stocking stitch"},
@@ -101,8 +113,9 @@ struct Fabric {
   Gauge gauge;
   std::optional<Entered<Centimetres>> needle;  // diameter
   LoopSource loop_source = LoopSource::from_gauge;
-  std::optional<Entered<Centimetres>> typed_loop;        // yarn in one stitch
-  std::optional<Entered<Centimetres>> float_per_stitch;  // yarn over one passed stitch; absent = width x slack
+  std::optional<Entered<Centimetres>> typed_loop;  // yarn in one stitch
+  std::optional<Entered<Centimetres>>
+      float_per_stitch;  // yarn over one passed stitch; absent = width x slack
   Swatch swatch;
 
   bool operator==(const Fabric&) const = default;
