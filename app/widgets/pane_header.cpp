@@ -1,0 +1,75 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/widgets/pane_header.h"
+
+#include <QEvent>
+#include <QHBoxLayout>
+#include <QPainter>
+#include <QPushButton>
+
+#include "app/widgets/ink.h"
+
+namespace skeinproof {
+
+QuietLabel::QuietLabel(const QString& text, QWidget* parent) : QLabel(text, parent) {
+  setTextFormat(Qt::PlainText);
+  dress();
+}
+
+void QuietLabel::changeEvent(QEvent* event) {
+  QLabel::changeEvent(event);
+  if (event->type() == QEvent::PaletteChange) dress();
+}
+
+void QuietLabel::dress() {
+  const QColor quiet = ink_of(palette()).muted;
+  if (palette().color(QPalette::WindowText) == quiet) return;
+  QPalette dressed = palette();
+  dressed.setColor(QPalette::WindowText, quiet);
+  setPalette(dressed);
+}
+
+PaneHeader::PaneHeader(const QString& title, QWidget* parent)
+    : QWidget(parent), row_(new QHBoxLayout(this)), title_(new QLabel(title)), note_(new QuietLabel) {
+  title_->setTextFormat(Qt::PlainText);
+  row_->addWidget(title_);
+  row_->addWidget(note_, 1);
+  setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Fixed);
+  dress();
+}
+
+void PaneHeader::set_title(const QString& title) { title_->setText(title); }
+void PaneHeader::set_note(const QString& note) { note_->setText(note); }
+
+QPushButton* PaneHeader::add_button(const QString& text, const std::function<void()>& press, const QString& tip) {
+  auto* button = new QPushButton(text);
+  button->setAutoDefault(false);
+  if (!tip.isEmpty()) button->setToolTip(tip);
+  connect(button, &QPushButton::clicked, this, press);
+  row_->addWidget(button);
+  return button;
+}
+
+void PaneHeader::paintEvent(QPaintEvent*) {
+  const Ink ink = ink_of(palette());
+  QPainter painter(this);
+  painter.fillRect(rect(), ink.header);
+  painter.setPen(ink.rule);
+  painter.drawLine(rect().topLeft(), rect().topRight());
+  painter.drawLine(rect().bottomLeft(), rect().bottomRight());
+}
+
+void PaneHeader::changeEvent(QEvent* event) {
+  QWidget::changeEvent(event);
+  if (event->type() == QEvent::FontChange) dress();
+}
+
+void PaneHeader::dress() {
+  QFont heavy = font();
+  heavy.setWeight(QFont::DemiBold);
+  title_->setFont(heavy);
+  note_->setFont(type_of(font()).small);
+  row_->setContentsMargins(scaled(this, 10), scaled(this, 4), scaled(this, 8), scaled(this, 4));
+  row_->setSpacing(scaled(this, 8));
+}
+
+}  // namespace skeinproof

@@ -1,0 +1,50 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+#include <QLabel>
+#include <QWidget>
+#include <functional>
+
+class QHBoxLayout;
+class QPushButton;
+
+namespace skeinproof {
+
+// Words in the quiet ink, which follows a change of palette.
+class QuietLabel : public QLabel {
+  Q_OBJECT
+
+ public:
+  explicit QuietLabel(const QString& text = {}, QWidget* parent = nullptr);
+
+ protected:
+  void changeEvent(QEvent* event) override;
+
+ private:
+  void dress();
+};
+
+// The bar over a pane or a group of fields: its name, a quiet note beside it, its buttons at the right.
+class PaneHeader : public QWidget {
+  Q_OBJECT
+
+ public:
+  explicit PaneHeader(const QString& title, QWidget* parent = nullptr);
+
+  void set_title(const QString& title);
+  void set_note(const QString& note);
+  QString note() const { return note_->text(); }
+  QPushButton* add_button(const QString& text, const std::function<void()>& press, const QString& tip = {});
+
+ protected:
+  void paintEvent(QPaintEvent* event) override;
+  void changeEvent(QEvent* event) override;
+
+ private:
+  void dress();
+
+  QHBoxLayout* row_;
+  QLabel* title_;
+  QuietLabel* note_;
+};
+
+}  // namespace skeinproof
