@@ -27,6 +27,10 @@ class PerSize {
   Value at(std::size_t size_index) const {
     return size_index < list_->size() ? (*list_)[size_index] : std::nullopt;
   }
+  // The same without a copy; null where absent.
+  const T* find(std::size_t size_index) const {
+    return size_index < list_->size() && (*list_)[size_index] ? &*(*list_)[size_index] : nullptr;
+  }
   void set(std::size_t size_index, Value value) {
     list_.edit([&](List& list) {
       if (list.size() <= size_index) list.resize(size_index + 1);

@@ -6,6 +6,7 @@
 
 #include "core/need/working.h"
 #include "core/pattern/pattern.h"
+#include "core/units/show.h"
 
 namespace skeinproof {
 
@@ -108,7 +109,8 @@ Assessment assess(const Pattern& pattern);
 
 enum class Layer { knitted, with_swatch, planned };
 
-// The working of one figure, written by the code that computes it.
-Step explain(const Pattern& pattern, RoleId role, std::size_t size_index, Layer layer);
+// The working of one figure, written by the code that computes it; figures inside its words follow `style`.
+Step explain(const Pattern& pattern, RoleId role, std::size_t size_index, Layer layer,
+             const NumberStyle& style = {});
 
 }  // namespace skeinproof
