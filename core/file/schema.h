@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+#include <cstdint>
+#include <string_view>
+
+namespace skeinproof {
+
+// "Skpf": what `PRAGMA application_id` answers in a project file of ours.
+inline constexpr std::uint32_t project_application_id = 0x536b7066;
+// What `PRAGMA user_version` answers in a file written by this program, and the oldest version of the
+// program's schema whose reader understands such a file.
+inline constexpr int project_schema_version = 1;
+inline constexpr int project_oldest_reader = 1;
+
+// The SQL that makes the tables and views of a released version, empty for a version that never was. A
+// released schema is never edited again; tables stand before those that refer to them.
+std::string_view project_schema(int version);
+
+}  // namespace skeinproof
