@@ -40,7 +40,8 @@ PaneHeader::PaneHeader(const QString& title, QWidget* parent)
 void PaneHeader::set_title(const QString& title) { title_->setText(title); }
 void PaneHeader::set_note(const QString& note) { note_->setText(note); }
 
-QPushButton* PaneHeader::add_button(const QString& text, const std::function<void()>& press, const QString& tip) {
+QPushButton* PaneHeader::add_button(const QString& text, const std::function<void()>& press,
+                                    const QString& tip) {
   auto* button = new QPushButton(text);
   button->setAutoDefault(false);
   if (!tip.isEmpty()) button->setToolTip(tip);

@@ -19,7 +19,8 @@ namespace detail {
 
 PartColumn field_column(OpenPattern& open, QString head, QString undo_name, QuantityFormat format,
                         std::function<FieldValue(const Pattern&, std::size_t)> get,
-                        std::function<void(Pattern&, std::size_t, const FieldValue&)> set, bool must_be_there) {
+                        std::function<void(Pattern&, std::size_t, const FieldValue&)> set,
+                        bool must_be_there) {
   PartColumn column;
   column.head = std::move(head);
   column.undo_name = std::move(undo_name);

@@ -20,7 +20,8 @@ struct PartList {
   QString part;      // "yarn", for undo steps: "add yarn", "delete yarn Fieldspun"
   QString add_hint;  // in the empty last row: "add a yarn"
   std::function<std::size_t(const Pattern&)> count;
-  std::function<std::uint32_t(const Pattern&, std::size_t)> key;  // goes with the element when it moves; not 0
+  std::function<std::uint32_t(const Pattern&, std::size_t)>
+      key;  // goes with the element when it moves; not 0
   std::function<QString(const Pattern&, std::size_t)> name;
   // Each may be absent; then the table does not offer it.
   std::function<void(Pattern&)> append;
@@ -31,8 +32,9 @@ struct PartList {
 
 using RowEdit = std::function<void(Pattern&, std::size_t row)>;
 
-// One column: what its cells say, and what typing, choosing or ticking does. Columns are made by the functions
-// below, which name the place in an element once, as `[](auto& pattern, std::size_t row) -> auto& { … }`.
+// One column: what its cells say, and what typing, choosing or ticking does. Columns are made by the
+// functions below, which name the place in an element once, as `[](auto& pattern, std::size_t row) -> auto& {
+// … }`.
 struct PartColumn {
   QString head;
   QString undo_name;  // "swatch" in "swatch, MC 20 m"
@@ -63,9 +65,13 @@ PartColumn text_column(QString head, QString undo_name, Where where) {
   PartColumn column;
   column.head = std::move(head);
   column.undo_name = std::move(undo_name);
-  column.text = [where](const Pattern& pattern, std::size_t row) { return QString::fromStdString(where(pattern, row)); };
+  column.text = [where](const Pattern& pattern, std::size_t row) {
+    return QString::fromStdString(where(pattern, row));
+  };
   column.read = [where](const QString& typed) -> Expected<RowEdit> {
-    return [where, words = typed.trimmed().toStdString()](Pattern& pattern, std::size_t row) { where(pattern, row) = words; };
+    return [where, words = typed.trimmed().toStdString()](Pattern& pattern, std::size_t row) {
+      where(pattern, row) = words;
+    };
   };
   return column;
 }
@@ -73,12 +79,14 @@ PartColumn text_column(QString head, QString undo_name, Where where) {
 namespace detail {
 PartColumn field_column(OpenPattern& open, QString head, QString undo_name, QuantityFormat format,
                         std::function<FieldValue(const Pattern&, std::size_t)> get,
-                        std::function<void(Pattern&, std::size_t, const FieldValue&)> set, bool must_be_there);
+                        std::function<void(Pattern&, std::size_t, const FieldValue&)> set,
+                        bool must_be_there);
 }
 
 // `where` gives an optional<Entered<Quantity>>.
 template <class Quantity, class Where>
-PartColumn quantity_column(OpenPattern& open, QString head, QString undo_name, QuantityFormat format, Where where) {
+PartColumn quantity_column(OpenPattern& open, QString head, QString undo_name, QuantityFormat format,
+                           Where where) {
   return detail::field_column(
       open, std::move(head), std::move(undo_name), std::move(format),
       [where](const Pattern& pattern, std::size_t row) {
@@ -96,7 +104,8 @@ PartColumn quantity_column(OpenPattern& open, QString head, QString undo_name, Q
 
 // `where` gives an Entered<double>, or an int that is shown and read as a whole number.
 template <class Where>
-PartColumn number_column(OpenPattern& open, QString head, QString undo_name, QuantityFormat format, Where where) {
+PartColumn number_column(OpenPattern& open, QString head, QString undo_name, QuantityFormat format,
+                         Where where) {
   return detail::field_column(
       open, std::move(head), std::move(undo_name), std::move(format),
       [where](const Pattern& pattern, std::size_t row) {

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
+#include <QPointer>
 #include <QTableView>
 #include <functional>
 #include <string>
@@ -7,17 +8,17 @@
 
 #include "app/widgets/part_column.h"
 
-class QLabel;
-
 namespace skeinproof {
 
+class FieldMessage;
 class OpenPattern;
 class PartTableModel;
 
-// A table of parts of the document, edited in place. Below its last row stands an empty one where the list can grow
-// ("add a yarn"): what is typed there makes the part. What cannot be read stays in its cell, underlined, with the
-// reason under the cell. Alt+Up and Alt+Down move the chosen part; copying gives tab-separated text, and a table
-// pasted from a spreadsheet fills from the chosen cell on as one step of undo.
+// A table of parts of the document, edited in place. Below its last row stands an empty one where the list
+// can grow
+// ("add a yarn"): what is typed there makes the part. What cannot be read stays in its cell, underlined, with
+// the reason under the cell. Alt+Up and Alt+Down move the chosen part; copying gives tab-separated text, and
+// a table pasted from a spreadsheet fills from the chosen cell on as one step of undo.
 class PartTable : public QTableView {
   Q_OBJECT
 
@@ -54,16 +55,21 @@ class PartTable : public QTableView {
   QSize sizeHint() const override;
   QSize minimumSizeHint() const override;
   void mousePressEvent(QMouseEvent* event) override;
+  void scrollContentsBy(int dx, int dy) override;
+  void resizeEvent(QResizeEvent* event) override;
 
  private:
   void dress();
   void fit_columns();
   void clear_cells();
+  void show_reason();
 
   OpenPattern& open_;
   PartTableModel* model_;
   std::uint32_t told_key_ = 0;
   int least_rows_ = 0;
+  QWidget* chosen_cell_;  // stands where the chosen cell is, for the reason to stand under
+  QPointer<FieldMessage> reason_;
 };
 
 }  // namespace skeinproof
