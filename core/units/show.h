@@ -10,25 +10,27 @@ namespace skeinproof {
 enum class DecimalMark { point, comma };
 template <>
 struct EnumWords<DecimalMark> {
-  static constexpr auto rows = enum_rows<DecimalMark>({{DecimalMark::point, "point"}, {DecimalMark::comma, "comma"}});
+  static constexpr auto rows =
+      enum_rows<DecimalMark>({{DecimalMark::point, "point"}, {DecimalMark::comma, "comma"}});
 };
 enum class FractionStyle { glyph, slashed, decimal };  // ¼, 1/4, .25
 template <>
 struct EnumWords<FractionStyle> {
-  static constexpr auto rows = enum_rows<FractionStyle>(
-      {{FractionStyle::glyph, "glyph"}, {FractionStyle::slashed, "slashed"}, {FractionStyle::decimal, "decimal"}});
+  static constexpr auto rows = enum_rows<FractionStyle>({{FractionStyle::glyph, "glyph"},
+                                                         {FractionStyle::slashed, "slashed"},
+                                                         {FractionStyle::decimal, "decimal"}});
 };
 
 // How figures are written; a choice of the reader or of a house, never of the machine's locale.
 struct NumberStyle {
   DecimalMark mark = DecimalMark::point;
   FractionStyle fractions = FractionStyle::glyph;
-  bool group_thousands = false;  // "1,203" or "1 203" by the decimal mark
+  bool group_thousands = false;  // "1,203", or "1 203" with a no-break space, by the decimal mark
   bool operator==(const NumberStyle&) const = default;
 };
 
 // Rounded half up (away from zero) to `decimals`, decided on the shortest decimal text of the value, so that
-// 2.675 shows as 2.68 at two decimals. NaN and infinities show as a dash.
+// 2.675 shows as 2.68 at two decimals. A minus is U+2212; NaN and infinities show as a dash.
 std::string show_number(double value, int decimals, const NumberStyle& style = {});
 // The shortest text that reads back as the same value, in the C locale with a point.
 std::string exact_number(double value);
