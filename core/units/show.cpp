@@ -68,6 +68,15 @@ std::string show_number(double value, int decimals, const NumberStyle& style) {
   return styled(rounded_digits(value, std::max(decimals, 0)), value < 0, style);
 }
 
+std::string show_short(double value, int most_decimals, const NumberStyle& style) {
+  std::string text = show_number(value, most_decimals, style);
+  if (text.find(style.mark == DecimalMark::comma ? ',' : '.') == std::string::npos || most_decimals < 1)
+    return text;
+  text.erase(text.find_last_not_of('0') + 1);
+  if (text.back() == '.' || text.back() == ',') text.pop_back();
+  return text;
+}
+
 double round_half_up(double value, double step) {
   // The slack of a few last binary digits decides on the decimal text: 2.675 at 0.01 is 267.49999999999994
   // steps.

@@ -32,6 +32,8 @@ struct NumberStyle {
 // Rounded half up (away from zero) to `decimals`, decided on the shortest decimal text of the value, so that
 // 2.675 shows as 2.68 at two decimals. A minus is U+2212; NaN and infinities show as a dash.
 std::string show_number(double value, int decimals, const NumberStyle& style = {});
+// The same without zeros at the end: 1.50 at two decimals is "1.5", 2.00 is "2".
+std::string show_short(double value, int most_decimals, const NumberStyle& style = {});
 // The shortest text that reads back as the same value, in the C locale with a point.
 std::string exact_number(double value);
 // Rounds half up to the nearest whole multiple of `step`.
