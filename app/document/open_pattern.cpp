@@ -35,7 +35,7 @@ std::optional<Error> OpenPattern::apply(const QString& label, const Edit& edit, 
 void OpenPattern::undo() {
   if (!can_undo()) return;
   const bool was_saved = is_saved();
-  --at_;
+  go_to_step(at_ - 1);
   may_merge_ = false;  // typing on after an undo is a step of its own
   after_step(was_saved);
 }
@@ -43,7 +43,7 @@ void OpenPattern::undo() {
 void OpenPattern::redo() {
   if (!can_redo()) return;
   const bool was_saved = is_saved();
-  ++at_;
+  go_to_step(at_ + 1);
   may_merge_ = false;
   after_step(was_saved);
 }
@@ -77,6 +77,18 @@ void OpenPattern::after_step(bool was_saved) {
 
 std::size_t OpenPattern::chosen_size_index() const {
   return pattern().size_index(pattern().chosen_size).value_or(0);
+}
+
+void OpenPattern::choose_size(std::size_t size_index) {
+  if (size_index >= pattern().sizes.size() || size_index == chosen_size_index()) return;
+  steps_[at_].pattern.chosen_size = pattern().sizes[size_index].id;
+  emit changed();
+}
+
+void OpenPattern::go_to_step(std::size_t at) {
+  const SizeId chosen = pattern().chosen_size;
+  at_ = at;
+  if (pattern().size_index(chosen)) steps_[at_].pattern.chosen_size = chosen;
 }
 
 void OpenPattern::set_reader(const ReaderStyle& reader) {

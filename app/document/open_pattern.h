@@ -51,6 +51,8 @@ class OpenPattern : public QObject {
   void mark_saved() { mark_saved(state()); }
 
   std::size_t chosen_size_index() const;
+  // Looking at another size is no edit: it makes no step of undo, leaves what can be redone, and stays through undo.
+  void choose_size(std::size_t size_index);
 
   // How the person at the desk reads figures; no part of the document and no step of undo.
   const ReaderStyle& reader() const { return reader_; }
@@ -64,6 +66,7 @@ class OpenPattern : public QObject {
 
  private:
   void after_step(bool was_saved);
+  void go_to_step(std::size_t at);
 
   struct StepOfUndo {
     Pattern pattern;
