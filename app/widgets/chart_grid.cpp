@@ -4,6 +4,7 @@
 #include <QApplication>
 #include <QClipboard>
 #include <QEvent>
+#include <QPaintEvent>
 #include <QPainter>
 #include <QScrollBar>
 #include <algorithm>
@@ -128,18 +129,21 @@ void ChartGrid::dress() {
 void ChartGrid::lay_out() {
   const int left = numbers_->wanted_width(), right = counts_->wanted_width();
   const int bar = scroll_->sizeHint().width();
+  const int top = head_height();
   const QSize content = squares_->content_size();
   const int least = std::min(content.width(), scaled(this, 80));
   const int room = std::max(least, width() - left - right - bar);
   const int wide = std::min(content.width(), room);
-  const int tall = height();
-  numbers_->setGeometry(0, 0, left, tall);
-  squares_->setGeometry(left, 0, wide, tall);
-  // A sideways scroll bar takes its height from the squares only.
-  counts_->setGeometry(left + wide, 0, std::max(0, width() - left - wide - bar), tall);
-  scroll_->setGeometry(width() - bar, 0, bar, tall);
+  const int tall = std::max(0, height() - top);
+  numbers_->setGeometry(0, top, left, tall);
+  squares_->setGeometry(left, top, wide, tall);
+  counts_->setGeometry(left + wide, top, std::max(0, width() - left - wide - bar), tall);
+  scroll_->setGeometry(width() - bar, top, bar, tall);
   setMinimumWidth(left + least + right / 2 + bar);
+  update();
 }
+
+int ChartGrid::head_height() const { return scaled(this, 22); }
 
 void ChartGrid::resizeEvent(QResizeEvent* event) {
   QWidget::resizeEvent(event);
@@ -152,7 +156,26 @@ void ChartGrid::changeEvent(QEvent* event) {
 }
 
 void ChartGrid::paintEvent(QPaintEvent* event) {
-  QPainter(this).fillRect(event->rect(), ink_of(palette()).base);
+  const Ink ink = ink_of(palette());
+  QPainter painter(this);
+  painter.fillRect(event->rect(), ink.base);
+  if (!shown_) return;
+  painter.setFont(type_of(font()).small);
+  const int pad = scaled(this, 8);
+  const auto write = [&](const QColor& pen, int left, int right, Qt::Alignment side, const QString& words) {
+    painter.setPen(pen);
+    painter.drawText(QRect(left, 0, right - left, head_height()), static_cast<int>(side) | Qt::AlignVCenter,
+                     words);
+  };
+  const QRect counts = counts_->geometry();
+  write(ink.muted, squares_->x(), counts.left(), Qt::AlignLeft, tr("stitch 1 at the right"));
+  if (counts.width() > 2 * pad) {
+    painter.fillRect(QRect(counts.left(), 0, width() - counts.left(), head_height()), ink.base);
+    write(ink.text, counts.left() + pad, counts.right(), Qt::AlignLeft, tr("Stitches"));
+    write(ink.text, counts.left(), counts.right() - pad, Qt::AlignRight, tr("Float"));
+  }
+  painter.setPen(ink.rule);
+  painter.drawLine(0, head_height() - 1, width(), head_height() - 1);
 }
 
 bool ChartGrid::commit(const QString& label, const Expected<Chart>& edited_chart) {

@@ -70,6 +70,7 @@ class ChartGrid : public QWidget {
   void follow();
   void dress();
   void lay_out();
+  int head_height() const;
   bool commit(const QString& label, const Expected<Chart>& edited_chart);
   void move_on(Square from);
   void show_squares(const Chart& chart);
