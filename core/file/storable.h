@@ -1,0 +1,11 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+#include "core/pattern/pattern.h"
+
+namespace skeinproof {
+
+// Whether the document keeps its own rules (check_invariants) and holds nothing that a file cannot give back:
+// a number that is not finite, text that is not UTF-8. Failure: broken_invariant, with the field.
+Expected<void> check_storable(const Pattern& pattern);
+
+}  // namespace skeinproof
