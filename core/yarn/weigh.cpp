@@ -33,9 +33,9 @@ struct SkeinOnScale {
   ErrorShare moisture;
 };
 
-class Weighing {
+class LengthByWeight {
  public:
-  explicit Weighing(const WeighedYarn& yarn) : yarn_(yarn) {}
+  explicit LengthByWeight(const WeighedYarn& yarn) : yarn_(yarn) {}
 
   Expected<WeighedLength> work_out() {
     if (auto missing = what_is_missing()) return tl::unexpected(*missing);
@@ -190,7 +190,7 @@ class Weighing {
 
 }  // namespace
 
-Expected<WeighedLength> weighed_length(const WeighedYarn& yarn) { return Weighing(yarn).work_out(); }
+Expected<WeighedLength> weighed_length(const WeighedYarn& yarn) { return LengthByWeight(yarn).work_out(); }
 
 double scale_error_share(Grams step, Grams reading) { return 0.5 * step.value() / reading.value(); }
 
