@@ -11,7 +11,7 @@
 #include "core/base/text.h"
 #include "core/need/fabric_loop.h"
 #include "core/need/need_context.h"
-#include "core/reference/tables.h"
+#include "core/reference/lookup.h"
 #include "core/units/show.h"
 
 namespace skeinproof {
@@ -190,10 +190,8 @@ QString float_caution(const Pattern& pattern, const ChartCensus& census) {
                       wearer.find("infant") != std::string::npos ||
                       wearer.find("newborn") != std::string::npos;
   if (!infant || census.longest_float == 0) return {};
-  for (const auto& caution : cautions())
-    if (caution.id == "hair_tourniquet")
-      return QString::fromUtf8(caution.text.data(), static_cast<qsizetype>(caution.text.size()));
-  return {};
+  const Caution* caution = caution_by_id("hair_tourniquet");
+  return caution != nullptr ? text_of(std::string(caution->text)) : QString();
 }
 
 QString chart_facts_text(const Pattern& pattern, const Chart& chart, const ChartFacts& facts,
