@@ -6,8 +6,8 @@
 #include "app/terminal/verbs.h"
 #include "core/need/assessment.h"
 #include "core/sheets/assessment_json.h"
-#include "core/sheets/quantities_sheet.h"
-#include "core/sheets/write_text.h"
+#include "core/sheets/make_sheets.h"
+#include "core/sheets/write_sheet.h"
 
 namespace skeinproof {
 namespace {
@@ -28,7 +28,7 @@ int assess_files(const AssessCall& call) {
     }
     const Assessment assessment = assess(*pattern);
     std::cout << (call.json ? assessment_json(*pattern, assessment)
-                            : sheet_text(quantities_sheet(*pattern, assessment)))
+                            : plain_text(per_size_sheet(*pattern, assessment, pattern->house())) + "\n")
               << std::flush;
   }
   return code;

@@ -155,17 +155,4 @@ void erase_piece(Pattern& pattern, PieceId id) {
 
 void erase_weighing(Pattern& pattern, WeighingId id) { erase_part(pattern.weighings, id); }
 
-Pattern new_from(const Pattern& old, std::string title) {
-  Pattern fresh = old;
-  fresh.title = std::move(title);
-  fresh.weighings.clear();
-  fresh.printed_total = {};
-  for (Role& role : fresh.roles) {
-    role.printed_count = {};
-    role.printed_note.clear();
-    role.printed_at_most.reset();
-  }
-  return fresh;
-}
-
 }  // namespace skeinproof

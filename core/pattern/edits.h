@@ -44,8 +44,4 @@ void move_part(std::vector<Part>& parts, std::size_t from, std::size_t to) {
   parts.insert(parts.begin() + static_cast<std::ptrdiff_t>(to), std::move(moved));
 }
 
-// A new pattern from an old one: sizes, yarns, roles, fabrics, charts, pieces and house styles stay; weighings,
-// printed counts and notes go.
-Pattern new_from(const Pattern& old, std::string title);
-
 }  // namespace skeinproof
