@@ -47,19 +47,36 @@ void compact(std::string_view round, const SymbolNumbers& numbers, Row& row) {
 struct Run {
   long stitches = 0;
   long first = 0;
-  long last = 0;
-  long longest_gap = 0;
+  long last = -1;
+  long longest_gap = 0;  // the one before the first stitch is one of them
+};
+
+// How often one symbol stands beside another, itself among them: symbol x symbol.
+class Touching {
+ public:
+  explicit Touching(std::size_t symbols) : symbols_(symbols), times_(symbols * symbols) {}
+  void add(int a, int b) { ++times_[static_cast<std::size_t>(a) * symbols_ + static_cast<std::size_t>(b)]; }
+  long between(std::size_t a, std::size_t b) const {
+    return times_[a * symbols_ + b] + times_[b * symbols_ + a];
+  }
+
+ private:
+  std::size_t symbols_;
+  std::vector<long> times_;
 };
 
 class Counter {
  public:
-  Counter(const Chart& chart)
-      : closes_(chart.worked != Worked::flat), numbers_(number_symbols(*chart.rounds)) {
-    const std::size_t n = numbers_.symbols.size();
-    counts_.resize(n);
-    touching_.resize(n * n);
+  explicit Counter(const Chart& chart)
+      : closes_(chart.worked != Worked::flat),
+        numbers_(number_symbols(*chart.rounds)),
+        counts_(numbers_.symbols.size()),
+        neighbours_(numbers_.symbols.size()),
+        stacked_(numbers_.symbols.size()) {
+    census_.rounds.reserve(chart.rounds->size());
     for (const std::string& round : *chart.rounds) count_round(round);
-    finish();
+    finish_symbols();
+    finish_floats();
   }
   ChartCensus take() { return std::move(census_); }
 
@@ -72,40 +89,39 @@ class Counter {
     census_.stitches += counted.stitches;
     find_runs();
     count_symbols(counted);
-    count_neighbours();
+    for (std::size_t i = 1; i < row_.size(); ++i) neighbours_.add(row_[i - 1], row_[i]);
+    if (closes_) neighbours_.add(row_.back(), row_.front());
     if (before_.size() == row_.size())
-      for (std::size_t i = 0; i < row_.size(); ++i) census_.stacked_edges += touch(before_[i], row_[i]);
+      for (std::size_t i = 0; i < row_.size(); ++i) stacked_.add(before_[i], row_[i]);
     std::swap(before_, row_);
     std::swap(runs_before_, runs_);
   }
 
   void find_runs() {
     runs_.assign(numbers_.symbols.size(), Run{});
-    for (std::size_t i = 0; i < row_.size(); ++i) {
-      Run& run = runs_[static_cast<std::size_t>(row_[i])];
-      const long at = static_cast<long>(i);
-      if (run.stitches == 0)
-        run.first = at;
-      else
-        run.longest_gap = std::max(run.longest_gap, at - run.last - 1);
+    long at = 0;
+    for (const int symbol : row_) {
+      Run& run = runs_[static_cast<std::size_t>(symbol)];
+      if (run.stitches == 0) run.first = at;
+      run.longest_gap = std::max(run.longest_gap, at - run.last - 1);
       run.last = at;
       ++run.stitches;
+      ++at;
     }
   }
 
   void count_symbols(RoundCensus& counted) {
     for (std::size_t s = 0; s < runs_.size(); ++s) {
-      Run& run = runs_[s];
+      const Run& run = runs_[s];
       if (run.stitches == 0) continue;
       const char symbol = numbers_.symbols[s];
       SymbolCount& count = counts_[s];
       count.stitches += run.stitches;
       count.passed += counted.stitches - run.stitches;
       if (runs_before_.empty() || runs_before_[s].stitches == 0) ++count.entries;
-      counted.stitches_of.emplace(symbol, run.stitches);
-      const long before = run.first;
+      counted.stitches_of.emplace_hint(counted.stitches_of.end(), symbol, run.stitches);
       const long behind = counted.stitches - run.last - 1;
-      const long longest = std::max(run.longest_gap, closes_ ? before + behind : std::max(before, behind));
+      const long longest = std::max(run.longest_gap, closes_ ? run.first + behind : behind);
       if (longest > counted.longest_float) {
         counted.longest_float = longest;
         counted.longest_float_symbol = symbol;
@@ -113,28 +129,22 @@ class Counter {
     }
   }
 
-  void count_neighbours() {
-    for (std::size_t i = 1; i < row_.size(); ++i) census_.neighbour_edges += touch(row_[i - 1], row_[i]);
-    if (closes_) census_.neighbour_edges += touch(row_.back(), row_.front());
-  }
-
-  // 1 where the two are different colours.
-  long touch(int a, int b) {
-    if (a == b) return 0;
-    ++touching_[static_cast<std::size_t>(std::min(a, b)) * counts_.size() +
-                static_cast<std::size_t>(std::max(a, b))];
-    return 1;
-  }
-
-  void finish() {
-    const std::size_t n = numbers_.symbols.size();
-    for (std::size_t s = 0; s < n; ++s) census_.symbols.emplace(numbers_.symbols[s], counts_[s]);
-    for (std::size_t a = 0; a < n; ++a)
-      for (std::size_t b = a + 1; b < n; ++b)
-        if (const long edges = touching_[a * n + b]; edges > 0)
-          census_.edges.push_back({numbers_.symbols[a], numbers_.symbols[b], edges});
+  void finish_symbols() {
+    const auto& symbols = numbers_.symbols;
+    for (std::size_t a = 0; a < symbols.size(); ++a) {
+      census_.symbols.emplace(symbols[a], counts_[a]);
+      for (std::size_t b = a + 1; b < symbols.size(); ++b) {
+        const long neighbours = neighbours_.between(a, b), stacked = stacked_.between(a, b);
+        census_.neighbour_edges += neighbours;
+        census_.stacked_edges += stacked;
+        if (neighbours + stacked > 0) census_.edges.push_back({symbols[a], symbols[b], neighbours + stacked});
+      }
+    }
     std::stable_sort(census_.edges.begin(), census_.edges.end(),
                      [](const ColourEdge& a, const ColourEdge& b) { return a.edges > b.edges; });
+  }
+
+  void finish_floats() {
     for (const RoundCensus& round : census_.rounds)
       census_.longest_float = std::max(census_.longest_float, round.longest_float);
     if (census_.longest_float == 0) return;
@@ -146,7 +156,7 @@ class Counter {
   bool closes_;
   SymbolNumbers numbers_;
   std::vector<SymbolCount> counts_;
-  std::vector<long> touching_;  // symbol x symbol, upper half
+  Touching neighbours_, stacked_;
   Row row_, before_;
   std::vector<Run> runs_, runs_before_;
   ChartCensus census_;

@@ -255,11 +255,12 @@ class TextReader {
     if (token.text.empty()) squares += no_stitch;
     for (std::size_t i = 0; i < token.text.size(); ++i) {
       const char32_t c = token.text[i];
-      const Place place{"", line, token.column + static_cast<int>(i) + (token.quoted ? 1 : 0)};
+      const int column = token.column + static_cast<int>(i) + (token.quoted ? 1 : 0);
       const bool nothing = means_no_stitch(c) || (token.quoted && is_blank(c));
-      if (!nothing && !is_symbol(c)) return unknown_character(c, place);
+      if (!nothing && !is_symbol(c)) return unknown_character(c, {"", line, column});
       squares += nothing ? no_stitch : static_cast<char>(c);
-      if (!nothing) note_symbol(static_cast<char>(c), place);
+      if (!nothing && symbols_.find(static_cast<char>(c)) == std::string::npos)
+        note_symbol(static_cast<char>(c), {"", line, column});
     }
     if (squares.size() > most_chart_squares)
       return failure(ErrorKind::out_of_range,
@@ -269,7 +270,6 @@ class TextReader {
   }
 
   void note_symbol(char symbol, const Place& place) {
-    if (symbols_.find(symbol) != std::string::npos) return;
     symbols_ += symbol;
     if (symbols_.size() == most_chart_symbols + 1) first_too_many_ = place;
   }
