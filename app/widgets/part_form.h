@@ -122,16 +122,22 @@ class PartForm {
     return field;
   }
 
+  // A field the page made itself.
+  void follow(QWidget* field, std::function<void(const Part&)> show, std::function<void()> give_back = {}) {
+    followers_.push_back({field, std::move(show), std::move(give_back)});
+  }
+
   const Part* part() const { return find_(open_.pattern()); }
 
   // Shows the part in force; `other_part` where it is not the one shown before, so that a text that could not
   // be read does not wander along.
   void refresh(bool other_part = false) {
+    static const Part nothing{};
     const Part* shown = part();
     for (const Follower& follower : followers_) {
       follower.field->setEnabled(shown != nullptr);
       if (other_part && follower.give_back) follower.give_back();
-      if (shown != nullptr) follower.show(*shown);
+      follower.show(shown != nullptr ? *shown : nothing);
     }
   }
 
@@ -147,6 +153,14 @@ class PartForm {
         merge.isEmpty() ? QString() : merge + QLatin1Char('/') + key_of(*now));
   }
 
+  // What a step that sets a field to a value is called.
+  QString label(const QString& undo_name, const QString& value) const {
+    const Part* now = part();
+    const QString name = now != nullptr && name_ ? name_(*now) : QString();
+    return name.isEmpty() ? undo_name + QLatin1Char(' ') + value
+                          : undo_name + ", " + name + QLatin1Char(' ') + value;
+  }
+
  private:
   struct Follower {
     QWidget* field;
@@ -154,15 +168,6 @@ class PartForm {
     std::function<void()> give_back;
   };
 
-  void follow(QWidget* field, std::function<void(const Part&)> show, std::function<void()> give_back = {}) {
-    followers_.push_back({field, std::move(show), std::move(give_back)});
-  }
-  QString label(const QString& undo_name, const QString& value) const {
-    const Part* now = part();
-    const QString name = now != nullptr && name_ ? name_(*now) : QString();
-    return name.isEmpty() ? undo_name + QLatin1Char(' ') + value
-                          : undo_name + ", " + name + QLatin1Char(' ') + value;
-  }
   static QString key_of(const Part& part) {
     if constexpr (requires { part.id.value; })
       return QString::number(part.id.value);
