@@ -3,6 +3,7 @@
 #include <iostream>
 #include <sstream>
 
+#include "app/print/save_sheet.h"
 #include "app/terminal/verbs.h"
 #include "core/file/json.h"
 #include "core/file/project_file.h"
@@ -45,9 +46,7 @@ Expected<void> write_text(const std::string& path, const std::string& text) {
     std::cout << text << std::flush;
     return {};
   }
-  std::ofstream file(path, std::ios::binary | std::ios::trunc);
-  if (file << text && file.flush()) return {};
-  return failure(ErrorKind::system, "no way to write here", "a folder that exists and may be written to", {path, 0, 0});
+  return save_text(path, text);
 }
 
 void complain(const Error& error) { std::cerr << "skeinproof: " << error.message() << "\n"; }

@@ -20,11 +20,6 @@ constexpr std::array verbs = {
 
 }  // namespace
 
-bool is_terminal_call(std::string_view first_word) {
-  if (first_word == "--help" || first_word == "-h" || first_word == "--version") return true;
-  return std::any_of(verbs.begin(), verbs.end(), [&](const Verb& verb) { return first_word == verb.name; });
-}
-
 int run_terminal(int argc, char** argv) {
   CLI::App app{"Skeinproof: a pattern's yarn block, made, checked and put to use, with the working behind every "
                "number.\nWithout a verb it opens the window.",

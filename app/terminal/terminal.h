@@ -1,14 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-#include <string_view>
-
 namespace skeinproof {
 
 // The program without a window, for scripts and machines without a display. Exit codes: 0 done; 2 a file could
 // not be read or written, or the words of the call were wrong (files that could be read are still reported).
 
-// Whether the first word of a call asks for the terminal face: a verb, --help or --version.
-bool is_terminal_call(std::string_view first_word);
 int run_terminal(int argc, char** argv);
 
 }  // namespace skeinproof

@@ -1,11 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <QGuiApplication>
-#include <QPdfWriter>
 #include <array>
 #include <ctime>
 #include <memory>
 
-#include "app/print/paper_sheet.h"
+#include "app/print/save_sheet.h"
 #include "app/terminal/verbs.h"
 #include "core/manuscript/house_styles.h"
 #include "core/manuscript/write_block.h"
@@ -47,35 +46,23 @@ Expected<Sheet> sheet_of(const HandOverCall& call, const Pattern& pattern, const
   return failure(ErrorKind::unknown_name, "the sheet “" + call.sheet + "”", "block, quantities or working");
 }
 
-// Drawing needs a painter's environment, which has no screen here.
-Expected<void> save_sheet_pdf(const Sheet& sheet, const std::string& path) {
+bool is_screen(const std::string& out) { return out.empty() || out == "-"; }
+
+Expected<void> write_sheet(const HandOverCall& call, const Pattern& pattern, const HouseStyle& house) {
+  const bool as_text = is_screen(call.out) || call.out.ends_with(".txt");
+  // A yarn block as text is the bare block, ready to be set.
+  if (call.sheet == "block" && as_text)
+    return write_text(call.out, write_block(pattern, assess(pattern), house).text() + "\n");
+  const auto sheet = sheet_of(call, pattern, house);
+  if (!sheet) return tl::unexpected(sheet.error());
+  if (is_screen(call.out)) return write_text(call.out, plain_text(*sheet));
+  // Drawing a PDF needs a painter's environment, which has no screen here.
   qputenv("QT_QPA_PLATFORM", "offscreen");
   int argc = 1;
   std::array<char, 11> name = {"skeinproof"};
   std::array<char*, 2> argv = {name.data(), nullptr};
   const QGuiApplication painting(argc, argv.data());
-  QPdfWriter writer(QString::fromStdString(path));
-  writer.setCreator("Skeinproof");
-  if (paint_on_paper(writer, sheet) > 0) return {};
-  return failure(ErrorKind::system, "no way to write here", "a folder that exists and may be written to", {path, 0, 0});
-}
-
-Expected<void> write_sheet(const HandOverCall& call, const Pattern& pattern, const HouseStyle& house) {
-  const auto ends_with = [&](std::string_view ending) {
-    return call.out.size() > ending.size() && std::string_view(call.out).substr(call.out.size() - ending.size()) == ending;
-  };
-  // A yarn block as text is the bare block, ready to be set.
-  const bool as_text = call.out.empty() || call.out == "-" || ends_with(".txt");
-  if (call.sheet == "block" && as_text)
-    return write_text(call.out, write_block(pattern, assess(pattern), house).text() + "\n");
-  const auto sheet = sheet_of(call, pattern, house);
-  if (!sheet) return tl::unexpected(sheet.error());
-  if (as_text) return write_text(call.out, plain_text(*sheet));
-  if (ends_with(".html")) return write_text(call.out, html(*sheet));
-  if (ends_with(".csv")) return write_text(call.out, csv(*sheet));
-  if (ends_with(".xlsx")) return save_xlsx(*sheet, call.out, std::time(nullptr));
-  if (ends_with(".pdf")) return save_sheet_pdf(*sheet, call.out);
-  return failure(ErrorKind::wrong_format, "“" + call.out + "”", "a name that ends in .txt, .html, .csv, .xlsx or .pdf");
+  return save_sheet(*sheet, call.out, std::time(nullptr));
 }
 
 int hand_over(const HandOverCall& call) {
