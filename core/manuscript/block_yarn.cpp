@@ -33,7 +33,7 @@ void description_missing(BlockDraft& draft, const Yarn& yarn) {
 void write_yarn(BlockDraft& draft, const Yarn& yarn) {
   BlockLine line = {{BlockPart::yarn_name, yarn.name.empty() ? "–" : yarn.name, yarn.id, {}}};
   const std::string composition = composition_words(yarn, draft.house);
-  const std::string put_up = put_up_words(yarn, draft.house);
+  const std::string put_up = put_up_words(yarn, draft.house, Inside::brackets);
   if (!composition.empty() || !put_up.empty()) append(line, " (");
   if (!composition.empty()) line.push_back({BlockPart::composition, composition, yarn.id, {}});
   if (!composition.empty() && !put_up.empty()) append(line, "; ");

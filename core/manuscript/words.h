@@ -41,7 +41,7 @@ std::string size_list(const std::vector<std::optional<std::string>>& values, con
 // "100% wool", "75% superwash wool, 25% polyamide" by the house's fibre names.
 std::string composition_words(const Yarn& yarn, const HouseStyle& house);
 // "175 m / 191 yd per 50 g / 1¾ oz skein"; what is unknown is left out; empty where nothing is known.
-std::string put_up_words(const Yarn& yarn, const HouseStyle& house);
+std::string put_up_words(const Yarn& yarn, const HouseStyle& house, Inside inside = Inside::open_text);
 // One element of a yarn's description, "woollen-spun 2-ply", "sport weight"; empty where unknown.
 std::string description_words(const Yarn& yarn, DescriptionElement element, const HouseStyle& house);
 // A weight name in another set of words ("sport" -> "5-ply"); one we do not know stays as written.

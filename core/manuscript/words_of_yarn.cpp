@@ -83,12 +83,12 @@ std::string skein_word(SkeinWord word, bool plural, const HouseStyle& house) {
   return house.skein_word_plural.empty() ? one + "s" : house.skein_word_plural;
 }
 
-std::string put_up_words(const Yarn& yarn, const HouseStyle& house) {
+std::string put_up_words(const Yarn& yarn, const HouseStyle& house, Inside inside) {
   const PutUp& put_up = yarn.put_up;
   if (!put_up.length && !put_up.weight) return {};
   std::string words;
-  if (put_up.length) words = length_words(put_up.length->value, house, Inside::brackets) + " per ";
-  if (put_up.weight) words += mass_words(put_up.weight->value, house, Inside::brackets) + " ";
+  if (put_up.length) words = length_words(put_up.length->value, house, inside) + " per ";
+  if (put_up.weight) words += mass_words(put_up.weight->value, house, inside) + " ";
   return words + skein_word(put_up.word, false, house);
 }
 
