@@ -45,7 +45,7 @@ struct ReadRound {
   std::optional<long> number;
 };
 
-tl::unexpected<Error> unknown_character(char32_t c, Place place) {
+tl::unexpected<Error> unknown_character(char32_t c, const Place& place) {
   return failure(ErrorKind::wrong_format, quoted(to_utf8({c})),
                  "a letter, a figure or a sign such as # or * for a colour, or - for no stitch", place);
 }
@@ -242,7 +242,7 @@ class TextReader {
     return {};
   }
 
-  Expected<void> begin_round(Place place) {
+  Expected<void> begin_round(const Place& place) {
     if (rounds_.size() == most_chart_squares)
       return failure(ErrorKind::out_of_range, "more than " + std::to_string(most_chart_squares) + " rounds",
                      "at most " + std::to_string(most_chart_squares), place);
