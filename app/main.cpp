@@ -1,8 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <QApplication>
 #include <QDir>
+#include <QLocale>
+#include <QPointer>
 #include <QSettings>
 #include <QStandardPaths>
+#include <cstdlib>
+#include <exception>
+#include <functional>
 #include <string_view>
 
 #include "app/bench/appearance.h"
@@ -15,7 +20,24 @@
 
 namespace {
 
-// A first word that is neither a file nor one of Qt's own options is for the terminal face, which needs no
+// The last place where a failure nobody expected can be met: unsaved work is put away before anything else.
+class Application : public QApplication {
+ public:
+  using QApplication::QApplication;
+  std::function<void()> put_work_away;
+
+  bool notify(QObject* receiver, QEvent* event) override {
+    try {
+      return QApplication::notify(receiver, event);
+    } catch (const std::exception& failure) {
+      if (put_work_away) put_work_away();
+      qCritical("Unexpected failure: %s. A recovery copy was written.", failure.what());
+      std::abort();
+    }
+  }
+};
+
+// A first word that is neither a file nor an option of the window is for the terminal face, which needs no
 // display.
 bool wants_terminal(int argc, char** argv) {
   if (argc < 2) return false;
@@ -26,10 +48,10 @@ bool wants_terminal(int argc, char** argv) {
 
 int run_window(int argc, char** argv) {
   using namespace skeinproof;
-  QApplication application(argc, argv);
+  Application application(argc, argv);
   QApplication::setApplicationName(QStringLiteral("Skeinproof"));
   QApplication::setOrganizationName(QStringLiteral("skeinproof"));
-  QApplication::setApplicationVersion(QString::fromLatin1(skeinproof::program_version));
+  QApplication::setApplicationVersion(QString::fromLatin1(program_version));
   QApplication::setDesktopFileName(QStringLiteral("skeinproof"));
   QApplication::setWindowIcon(program_icon());
   QLocale::setDefault(QLocale::c());  // figures follow the reader's choice, never the machine
@@ -44,6 +66,9 @@ int run_window(int argc, char** argv) {
   auto* window = new MainWindow({settings, appearance, platform_dialogs(),
                                  QDir(data).filePath(QStringLiteral("recovery")),
                                  find_samples_folder(QApplication::applicationDirPath()), page_table()});
+  application.put_work_away = [kept = QPointer<MainWindow>(window)] {
+    if (kept) kept->put_work_away();
+  };
   window->show();
   window->offer_recoveries();
   const QStringList arguments = QApplication::arguments();

@@ -3,7 +3,9 @@
 
 namespace skeinproof {
 
-OpenPattern::OpenPattern(QObject* parent) : QObject(parent) { steps_.push_back({new_pattern(), {}, {}, 0}); }
+OpenPattern::OpenPattern(QObject* parent) : QObject(parent) {
+  steps_.push_back({new_pattern(), {}, {}, last_state_});
+}
 
 const Assessment& OpenPattern::assessment() const {
   if (!assessment_) assessment_ = assess(pattern());

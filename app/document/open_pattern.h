@@ -49,9 +49,11 @@ class OpenPattern : public QObject {
   // The document is on disk as it was at that state (a save on a worker may end after further edits).
   void mark_saved(quint64 saved);
   void mark_saved() { mark_saved(state()); }
+  void mark_unsaved() { mark_saved(0); }  // recovered work
 
   std::size_t chosen_size_index() const;
-  // Looking at another size is no edit: it makes no step of undo, leaves what can be redone, and stays through undo.
+  // Looking at another size is no edit: it makes no step of undo, leaves what can be redone, and stays
+  // through undo.
   void choose_size(std::size_t size_index);
 
   // How the person at the desk reads figures; no part of the document and no step of undo.
@@ -76,8 +78,8 @@ class OpenPattern : public QObject {
   };
   std::vector<StepOfUndo> steps_;
   std::size_t at_ = 0;
-  quint64 last_state_ = 0;
-  quint64 saved_state_ = 0;
+  quint64 last_state_ = 1;  // 0 is the state of no step
+  quint64 saved_state_ = 1;
   bool may_merge_ = false;
   mutable std::optional<Assessment> assessment_;
   ReaderStyle reader_;

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "app/document/open_pattern.h"
+#include "app/widgets/size_words.h"
 
 namespace skeinproof {
 
@@ -114,19 +115,6 @@ QString SizeTableModel::list_text(int row) const {
   return in_bracket ? list + QLatin1Char(')') : list;
 }
 
-QString SizeTableModel::size_words(int size) const {
-  const auto& sizes = open_.pattern().sizes;
-  QString words = QString::fromStdString(sizes[at(size)].label);
-  const auto first_group = std::find_if(sizes.begin() + (sizes.empty() ? 0 : 1), sizes.end(),
-                                        [](const Size& s) { return s.opens_group; });
-  const auto in_bracket = sizes.begin() + size >= first_group && first_group != sizes.end();
-  if (!in_bracket) return words;
-  if (sizes[at(size)].opens_group) words.prepend(QLatin1Char('('));
-  const bool last = size + 1 == static_cast<int>(sizes.size());
-  if (last || sizes[at(size) + 1].opens_group) words.append(QLatin1Char(')'));
-  return words;
-}
-
 QVariant SizeTableModel::spoken_text(int row, int size) const {
   const SizeRow& spoken = rows_[at(row)];
   const QString text = cell_text(row, size);
@@ -193,7 +181,8 @@ QVariant SizeTableModel::headerData(int section, Qt::Orientation orientation, in
   switch (role) {
     case Qt::DisplayRole: {
       const QString second = second_line_ ? second_line_(open_.pattern(), at(section)) : QString();
-      return second.isEmpty() ? size_words(section) : size_words(section) + QLatin1Char('\n') + second;
+      return second.isEmpty() ? size_words(open_.pattern(), at(section))
+                              : size_words(open_.pattern(), at(section)) + QLatin1Char('\n') + second;
     }
     case Qt::AccessibleTextRole:
       return tr("size %1").arg(QString::fromStdString(open_.pattern().sizes[at(section)].label)) +

@@ -47,8 +47,6 @@ class SizeTableModel : public QAbstractTableModel {
   QString cell_text(int row, int size) const;
   // The row in the pattern's brackets: "28 (30, 33, 35) (38, 40, 43, 45, 48)"; empty where nothing was typed.
   QString list_text(int row) const;
-  // "(2", "4)": the label of a size with the brackets that open and close there.
-  QString size_words(int size) const;
   bool is_editable(int row) const;
   QString undo_name(int row) const;
   void give_up_bad_text(int row, int size);
