@@ -15,8 +15,6 @@ PartColumn computed_column(QString head, std::function<QString(const Pattern&, s
   return column;
 }
 
-namespace detail {
-
 PartColumn field_column(OpenPattern& open, QString head, QString undo_name, QuantityFormat format,
                         std::function<FieldValue(const Pattern&, std::size_t)> get,
                         std::function<void(Pattern&, std::size_t, const FieldValue&)> set,
@@ -41,7 +39,5 @@ PartColumn field_column(OpenPattern& open, QString head, QString undo_name, Quan
   };
   return column;
 }
-
-}  // namespace detail
 
 }  // namespace skeinproof

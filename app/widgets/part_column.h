@@ -76,18 +76,17 @@ PartColumn text_column(QString head, QString undo_name, Where where) {
   return column;
 }
 
-namespace detail {
+// Shows and reads a quantity by two functions; an empty text is an absent value unless it must be there.
 PartColumn field_column(OpenPattern& open, QString head, QString undo_name, QuantityFormat format,
                         std::function<FieldValue(const Pattern&, std::size_t)> get,
                         std::function<void(Pattern&, std::size_t, const FieldValue&)> set,
                         bool must_be_there);
-}
 
 // `where` gives an optional<Entered<Quantity>>.
 template <class Quantity, class Where>
 PartColumn quantity_column(OpenPattern& open, QString head, QString undo_name, QuantityFormat format,
                            Where where) {
-  return detail::field_column(
+  return field_column(
       open, std::move(head), std::move(undo_name), std::move(format),
       [where](const Pattern& pattern, std::size_t row) {
         const std::optional<Entered<Quantity>>& value = where(pattern, row);
@@ -106,7 +105,7 @@ PartColumn quantity_column(OpenPattern& open, QString head, QString undo_name, Q
 template <class Where>
 PartColumn number_column(OpenPattern& open, QString head, QString undo_name, QuantityFormat format,
                          Where where) {
-  return detail::field_column(
+  return field_column(
       open, std::move(head), std::move(undo_name), std::move(format),
       [where](const Pattern& pattern, std::size_t row) {
         if constexpr (std::is_same_v<std::decay_t<decltype(where(pattern, row))>, int>)

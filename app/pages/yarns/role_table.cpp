@@ -4,7 +4,7 @@
 #include <QCoreApplication>
 
 #include "app/document/open_pattern.h"
-#include "app/widgets/ink.h"
+#include "app/widgets/chart_inks.h"
 #include "app/widgets/part_form.h"
 #include "app/widgets/part_table.h"
 #include "core/pattern/edits.h"
@@ -51,14 +51,6 @@ PartList role_list() {
   return list;
 }
 
-QColor chip_of(const Role& role) {
-  if (!role.shade.lightness) return {};
-  const auto value = [](const std::optional<Entered<double>>& entered) {
-    return entered ? entered->value : 0.0;
-  };
-  return shade_colour(role.shade.lightness->value, value(role.shade.a), value(role.shade.b));
-}
-
 std::vector<Choice> yarn_choices(const Pattern& pattern, std::size_t) {
   std::vector<Choice> choices = {{say("none"), 0}};
   for (const Yarn& yarn : pattern.yarns)
@@ -79,7 +71,9 @@ std::vector<Choice> companion_choices(const Pattern& pattern, std::size_t row) {
 PartTable* make_role_table(OpenPattern& open, QWidget* parent) {
   PartColumn label =
       text_column(say("Colour"), say("colour"), in_role([](auto& role) -> auto& { return role.label; }));
-  label.chip = [](const Pattern& pattern, std::size_t row) { return chip_of(pattern.roles[row]); };
+  label.chip = [](const Pattern& pattern, std::size_t row) {
+    return role_fill(pattern, pattern.roles[row].id, {});
+  };
   label.strong = true;
   PartColumn yarn = choice_column(say("Yarn"), say("yarn"),
                                   in_role([](auto& role) -> auto& { return role.yarn; }), yarn_choices);

@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+#include "app/pages/finder.h"
+#include "app/pages/page.h"
+#include "core/base/id.h"
+
+namespace skeinproof {
+
+class FigureList;
+class PaneHeader;
+class PartTable;
+class WeighingForm;
+
+// Samples weighed colour by colour, and what they say about the loops and the needs of every size.
+class WeighingsPage : public Page {
+  Q_OBJECT
+
+ public:
+  WeighingsPage(OpenPattern& open, QWidget* parent);
+
+  QString attention() const override;
+  void enter() override;
+  bool go_to(std::uint32_t part) override;
+  bool find_next(const QString& words) override;
+  std::optional<Sheet> sheet() const override;
+
+  PartTable* weighing_table() const { return weighings_; }
+  PartTable* readings() const { return readings_; }
+  WeighingForm* form() const { return form_; }
+  FigureList* figures() const { return figures_; }
+
+ protected:
+  void showEvent(QShowEvent* event) override;
+
+ private:
+  QWidget* make_list_pane();
+  QWidget* make_middle();
+  QWidget* make_figure_pane();
+  void show_weighing(WeighingId id);
+  void refresh();
+  void refresh_figures();
+
+  PartTable* weighings_ = nullptr;
+  PartTable* readings_ = nullptr;
+  WeighingForm* form_ = nullptr;
+  FigureList* figures_ = nullptr;
+  PaneHeader* form_head_ = nullptr;
+  PaneHeader* reading_head_ = nullptr;
+  PaneHeader* figure_head_ = nullptr;
+  QString attention_;
+  Finder finder_;
+};
+
+}  // namespace skeinproof
