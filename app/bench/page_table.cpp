@@ -4,7 +4,12 @@
 #include <QCoreApplication>
 #include <vector>
 
-#include "app/pages/page.h"
+#include "app/pages/hand_over/hand_over_page.h"
+#include "app/pages/pattern/pattern_page.h"
+#include "app/pages/pieces/pieces_page.h"
+#include "app/pages/quantities/quantities_page.h"
+#include "app/pages/weighings/weighings_page.h"
+#include "app/pages/yarns/yarns_page.h"
 
 namespace skeinproof {
 
@@ -18,10 +23,14 @@ Page* make(OpenPattern& open, QWidget* parent) {
 }  // namespace
 
 std::span<const PageRow> page_table() {
-  // In this order: Pattern, Yarns, Pieces, Weighings, Quantities, Hand over. A page's line, with its include
-  // above:
-  //   {QT_TRANSLATE_NOOP("Pages", "Pattern"), &make<PatternPage>},
-  static const std::vector<PageRow> rows = {};
+  static const std::vector<PageRow> rows = {
+      {QT_TRANSLATE_NOOP("Pages", "Pattern"), &make<PatternPage>},
+      {QT_TRANSLATE_NOOP("Pages", "Yarns"), &make<YarnsPage>},
+      {QT_TRANSLATE_NOOP("Pages", "Pieces"), &make<PiecesPage>},
+      {QT_TRANSLATE_NOOP("Pages", "Weighings"), &make<WeighingsPage>},
+      {QT_TRANSLATE_NOOP("Pages", "Quantities"), &make<QuantitiesPage>},
+      {QT_TRANSLATE_NOOP("Pages", "Hand over"), &make<HandOverPage>},
+  };
   return rows;
 }
 

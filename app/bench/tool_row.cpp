@@ -92,7 +92,6 @@ ToolRow::ToolRow(OpenPattern& open, QAction* undo, QAction* redo, QWidget* paren
   completer->setFilterMode(Qt::MatchContains);
   field_->setCompleter(completer);
   field_->setClearButtonEnabled(true);
-  field_->setMaximumWidth(scaled(this, 300));
   field_->installEventFilter(this);
   addWidget(field_);
 
@@ -100,9 +99,9 @@ ToolRow::ToolRow(OpenPattern& open, QAction* undo, QAction* redo, QWidget* paren
   connect(house_style_, &QComboBox::activated, this, &ToolRow::take_house_style);
   connect(field_, &QLineEdit::returnPressed, this, &ToolRow::take_field);
   connect(&open_, &OpenPattern::changed, this, &ToolRow::follow);
-  start_go_to();
-  field_->clearFocus();
+  set_go_to();
   follow();
+  fit();
 }
 
 void ToolRow::set_page_names(const QStringList& names) {
@@ -124,10 +123,14 @@ void ToolRow::follow() {
   words_->setStringList(words);
 }
 
-void ToolRow::start_go_to() {
+void ToolRow::set_go_to() {
   finds_ = false;
   field_->setPlaceholderText(tr("Go to a size, role, piece or word"));
   field_->setAccessibleName(field_->placeholderText());
+}
+
+void ToolRow::start_go_to() {
+  set_go_to();
   follow();
   field_->setFocus(Qt::ShortcutFocusReason);
   field_->selectAll();
@@ -164,6 +167,17 @@ void ToolRow::take_house_style(int index) {
       found = styles.insert(styles.end(), *ready);
     if (found != styles.end()) std::rotate(styles.begin(), found, found + 1);
   });
+}
+
+void ToolRow::changeEvent(QEvent* event) {
+  QToolBar::changeEvent(event);
+  if (event->type() == QEvent::FontChange) fit();
+}
+
+void ToolRow::fit() {
+  field_->setFixedWidth(scaled(this, 290));
+  const int side = scaled(this, 16);
+  setIconSize({side, side});
 }
 
 bool ToolRow::eventFilter(QObject* watched, QEvent* event) {

@@ -33,10 +33,13 @@ class ToolRow : public QToolBar {
   void left();  // Esc in the field
 
  protected:
+  void changeEvent(QEvent* event) override;
   bool eventFilter(QObject* watched, QEvent* event) override;
 
  private:
+  void set_go_to();
   void follow();
+  void fit();
   void take_field();
   void take_size(int index);
   void take_house_style(int index);

@@ -74,8 +74,8 @@ void SizeTable::fit() {
   const int width = std::max(widest, std::min(room, scaled(this, 104)));
   for (int column = 0; column < columns; ++column) setColumnWidth(column, width);
   for (int row = 0; row < rows; ++row) setRowHeight(row, scaled(this, 25));
-  static_cast<QHeaderView*>(horizontalHeader())->setFixedHeight(horizontalHeader()->sizeHint().height());
-  static_cast<QHeaderView*>(verticalHeader())->setFixedWidth(verticalHeader()->sizeHint().width());
+  horizontalHeader()->setFixedHeight(horizontalHeader()->sizeHint().height());
+  verticalHeader()->setFixedWidth(verticalHeader()->sizeHint().width());
   updateGeometries();
   horizontalHeader()->viewport()->update();
   verticalHeader()->viewport()->update();
