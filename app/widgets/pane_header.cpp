@@ -5,6 +5,7 @@
 #include <QHBoxLayout>
 #include <QPainter>
 #include <QPushButton>
+#include <QVBoxLayout>
 
 #include "app/widgets/ink.h"
 
@@ -12,6 +13,7 @@ namespace skeinproof {
 
 QuietLabel::QuietLabel(const QString& text, QWidget* parent) : QLabel(text, parent) {
   setTextFormat(Qt::PlainText);
+  setForegroundRole(QPalette::WindowText);  // the quiet one, on whatever it stands
   dress();
 }
 
@@ -31,6 +33,7 @@ void QuietLabel::dress() {
 PaneHeader::PaneHeader(const QString& title, QWidget* parent)
     : QWidget(parent), row_(new QHBoxLayout(this)), title_(new QLabel(title)), note_(new QuietLabel) {
   title_->setTextFormat(Qt::PlainText);
+  note_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
   row_->addWidget(title_);
   row_->addWidget(note_, 1);
   setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Fixed);
@@ -47,6 +50,8 @@ QPushButton* PaneHeader::add_button(const QString& text, const std::function<voi
   if (!tip.isEmpty()) button->setToolTip(tip);
   connect(button, &QPushButton::clicked, this, press);
   row_->addWidget(button);
+  buttons_.push_back(button);
+  dress();
   return button;
 }
 
@@ -71,6 +76,21 @@ void PaneHeader::dress() {
   note_->setFont(type_of(font()).small);
   row_->setContentsMargins(scaled(this, 10), scaled(this, 4), scaled(this, 8), scaled(this, 4));
   row_->setSpacing(scaled(this, 8));
+  setMinimumHeight(scaled(this, 36));
+  // As wide as their words; the style's own least width would push them out of a narrow pane.
+  for (QPushButton* button : buttons_)
+    button->setFixedWidth(fontMetrics().horizontalAdvance(button->text().remove(QLatin1Char('&'))) +
+                          scaled(this, 22));
+}
+
+QWidget* make_pane(PaneHeader* head, QWidget* body) {
+  auto* whole = new QWidget;
+  auto* layout = new QVBoxLayout(whole);
+  layout->setContentsMargins(0, 0, 0, 0);
+  layout->setSpacing(0);
+  layout->addWidget(head);
+  layout->addWidget(body, 1);
+  return whole;
 }
 
 }  // namespace skeinproof

@@ -3,6 +3,7 @@
 #include <QLabel>
 #include <QWidget>
 #include <functional>
+#include <vector>
 
 class QHBoxLayout;
 class QPushButton;
@@ -45,6 +46,10 @@ class PaneHeader : public QWidget {
   QHBoxLayout* row_;
   QLabel* title_;
   QuietLabel* note_;
+  std::vector<QPushButton*> buttons_;
 };
+
+// A pane: its bar over its body.
+QWidget* make_pane(PaneHeader* head, QWidget* body);
 
 }  // namespace skeinproof

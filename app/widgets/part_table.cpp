@@ -10,7 +10,9 @@
 #include <algorithm>
 
 #include "app/document/open_pattern.h"
+#include "app/widgets/count_words.h"
 #include "app/widgets/field_message.h"
+#include "app/widgets/flat_header.h"
 #include "app/widgets/ink.h"
 #include "app/widgets/part_delegate.h"
 #include "app/widgets/part_table_model.h"
@@ -24,6 +26,7 @@ PartTable::PartTable(OpenPattern& open, PartList list, std::vector<PartColumn> c
       chosen_cell_(new QWidget(viewport())) {
   chosen_cell_->setAttribute(Qt::WA_TransparentForMouseEvents);
   chosen_cell_->hide();
+  setHorizontalHeader(new FlatHeader(this));
   setModel(model_);
   setItemDelegate(new PartDelegate(this));
   setShowGrid(false);
@@ -36,7 +39,6 @@ PartTable::PartTable(OpenPattern& open, PartList list, std::vector<PartColumn> c
   setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
   verticalHeader()->hide();
   verticalHeader()->setSectionResizeMode(QHeaderView::Fixed);
-  horizontalHeader()->setHighlightSections(false);
   horizontalHeader()->setMinimumSectionSize(20);
   connect(&open_, &OpenPattern::changed, this, [this] { refresh(); });
   connect(&open_, &OpenPattern::replaced, this, [this] { refresh(true); });
@@ -167,7 +169,8 @@ void PartTable::paste(const QString& text) {
   if (cells.empty()) return;
   const int unread = model_->write(cells, tr("paste into %1").arg(accessibleName().toLower()));
   emit says(unread == 0 ? tr("Pasted; one step of undo.")
-                        : tr("%n cell(s) could not be read and keep their text.", nullptr, unread));
+                        : tr("Not read, and kept as typed: %1.")
+                              .arg(count_words(static_cast<std::size_t>(unread), tr("cell"), tr("cells"))));
 }
 
 void PartTable::clear_cells() {
@@ -220,9 +223,25 @@ void PartTable::currentChanged(const QModelIndex& current, const QModelIndex& pr
   QTableView::currentChanged(current, previous);
   const std::uint32_t key = model_->key_at(current.row());
   if (key != told_key_) emit current_part_changed(told_key_ = key);
-  if (current.isValid())
-    if (const QString reason = model_->bad_reason(current.row(), current.column()); !reason.isEmpty())
-      emit says(reason);
+  show_reason();
+}
+
+void PartTable::scrollContentsBy(int dx, int dy) {
+  QTableView::scrollContentsBy(dx, dy);
+  show_reason();
+}
+
+void PartTable::resizeEvent(QResizeEvent* event) {
+  QTableView::resizeEvent(event);
+  show_reason();
+}
+
+void PartTable::show_reason() {
+  const QModelIndex cell = currentIndex();
+  const QString reason = cell.isValid() ? model_->bad_reason(cell.row(), cell.column()) : QString();
+  chosen_cell_->setVisible(!reason.isEmpty());
+  if (!reason.isEmpty()) chosen_cell_->setGeometry(visualRect(cell));
+  FieldMessage::show_under(chosen_cell_, reason_, reason);
 }
 
 void PartTable::changeEvent(QEvent* event) {

@@ -10,6 +10,7 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
+#include "app/widgets/count_words.h"
 #include "app/widgets/ink.h"
 #include "app/widgets/pane_header.h"
 #include "app/widgets/size_grid.h"
@@ -229,8 +230,8 @@ void ListPane::paste(const QString& text) {
   if (!pasted.taken.empty() || pasted.size_line) {
     open_.apply(tr("paste table of measurements"),
                 [&](Pattern& pattern) { take_measurements(pattern, pasted); });
-    words << tr("Took %n row(s) as one step of undo.", nullptr,
-                static_cast<int>(pasted.taken.size()) + (pasted.size_line ? 1 : 0));
+    words << tr("Took %1 as one step of undo.")
+                 .arg(count_words(pasted.taken.size() + (pasted.size_line ? 1 : 0), tr("row"), tr("rows")));
   } else if (pasted.left_out.isEmpty()) {
     words << tr("The clipboard holds no table: names in the first column, then a value for each size.");
   }

@@ -14,6 +14,7 @@
 #include "app/pages/pattern/size_bar.h"
 #include "app/pages/pattern/start_pane.h"
 #include "app/pages/printed_tables.h"
+#include "app/widgets/count_words.h"
 #include "app/widgets/ink.h"
 #include "app/widgets/line_field.h"
 #include "app/widgets/pane_header.h"
@@ -142,10 +143,10 @@ QString PatternPage::cautions() const { return cautions_->text(); }
 void PatternPage::refresh() {
   form_.refresh();
   const Pattern& pattern = open_.pattern();
-  QStringList parts = {size_count_words(pattern.sizes.size())};
-  if (!pattern.roles.empty()) parts << tr("%n colour(s)", nullptr, static_cast<int>(pattern.roles.size()));
-  if (!pattern.yarns.empty()) parts << tr("%n yarn(s)", nullptr, static_cast<int>(pattern.yarns.size()));
-  if (!pattern.pieces.empty()) parts << tr("%n piece(s)", nullptr, static_cast<int>(pattern.pieces.size()));
+  QStringList parts = {count_words(pattern.sizes.size(), tr("size"), tr("sizes"))};
+  if (!pattern.roles.empty()) parts << count_words(pattern.roles.size(), tr("colour"), tr("colours"));
+  if (!pattern.yarns.empty()) parts << count_words(pattern.yarns.size(), tr("yarn"), tr("yarns"));
+  if (!pattern.pieces.empty()) parts << count_words(pattern.pieces.size(), tr("piece"), tr("pieces"));
   head_->set_note(parts.join(QStringLiteral(", ")));
   QStringList cautions;
   for (const std::string& caution : cautions_for(pattern)) cautions << QString::fromStdString(caution);

@@ -7,6 +7,7 @@
 #include <QPushButton>
 #include <algorithm>
 
+#include "app/widgets/count_words.h"
 #include "app/widgets/ink.h"
 #include "app/widgets/line_field.h"
 #include "app/widgets/pane_header.h"
@@ -50,13 +51,6 @@ std::string new_label(const Pattern& pattern) {
 }
 
 }  // namespace
-
-QString size_count_words(std::size_t count) {
-  static const char* const words[] = {"no",  "one",   "two",   "three", "four", "five",
-                                      "six", "seven", "eight", "nine",  "ten"};
-  const QString figure = count < std::size(words) ? SizeBar::tr(words[count]) : QString::number(count);
-  return count == 1 ? SizeBar::tr("%1 size").arg(figure) : SizeBar::tr("%1 sizes").arg(figure);
-}
 
 SizeBar::SizeBar(OpenPattern& open, QWidget* parent)
     : QWidget(parent),
@@ -120,6 +114,10 @@ void SizeBar::lay_out() {
          [this] { insert_before(); });
   button(tr("Insert &after"), tr("A new size after this one; every list follows"),
          [this] { insert_after(); });
+  one->addStretch(1);
+  auto* first = one;
+  one = new QHBoxLayout;
+  one->setSpacing(scaled(this, 8));
   left_ = button(tr("Move &left"), tr("One place towards the first size, with all its values"),
                  [this] { move(-1); });
   right_ = button(tr("Move &right"), tr("One place towards the last size, with all its values"),
@@ -128,7 +126,8 @@ void SizeBar::lay_out() {
                   [this] { erase(); });
   one->addStretch(1);
   grid->addWidget(label(tr("S&ize"), which_), 2, 0);
-  grid->addLayout(one, 2, 1);
+  grid->addLayout(first, 2, 1);
+  grid->addLayout(one, 3, 1);
 
   auto* sample = form_.part_choice<SizeId>(
       tr("sample size"), [](auto& pattern) -> auto& { return pattern.sample_size; },
@@ -141,8 +140,8 @@ void SizeBar::lay_out() {
   row->setSpacing(scaled(this, 8));
   row->addWidget(sample);
   row->addWidget(new QuietLabel(tr("the size the shown sample was worked in")), 1);
-  grid->addWidget(label(tr("Sam&ple"), sample), 3, 0);
-  grid->addLayout(row, 3, 1);
+  grid->addWidget(label(tr("Sam&ple"), sample), 4, 0);
+  grid->addLayout(row, 4, 1);
 }
 
 std::size_t SizeBar::at() const { return open_.pattern().size_index(at_).value_or(0); }
@@ -220,9 +219,11 @@ void SizeBar::show_preview(const QString& text) {
   }
   const Pattern& pattern = open_.pattern();
   const std::size_t now = pattern.sizes.size(), then = line->labels.size();
-  QString words = size_count_words(then);
+  QString words = count_words(then, tr("size"), tr("sizes"));
   const auto groups = std::count(line->opens_group.begin(), line->opens_group.end(), true);
-  if (groups > 0) words += tr(", %n bracket(s)", nullptr, static_cast<int>(groups));
+  if (groups > 0)
+    words +=
+        QStringLiteral(", ") + count_words(static_cast<std::size_t>(groups), tr("bracket"), tr("brackets"));
   std::size_t renamed = 0;
   for (std::size_t i = 0; i < std::min(now, then); ++i) renamed += pattern.sizes[i].label != line->labels[i];
   if (renamed > 0) words += tr("; renames %1").arg(renamed);

@@ -56,7 +56,4 @@ class SizeBar : public QWidget {
   QPushButton* right_ = nullptr;
 };
 
-// "nine sizes", "one size".
-QString size_count_words(std::size_t count);
-
 }  // namespace skeinproof

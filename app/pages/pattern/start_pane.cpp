@@ -6,6 +6,7 @@
 #include <QPainter>
 #include <QPushButton>
 #include <QVBoxLayout>
+#include <algorithm>
 
 #include "app/document/open_pattern.h"
 #include "app/widgets/ink.h"
@@ -17,7 +18,9 @@ StartStep::StartStep(int number, const QString& words, const QString& why, QWidg
     : QAbstractButton(parent), number_(number), why_(why) {
   setText(words);
   setFocusPolicy(Qt::StrongFocus);
-  setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+  QSizePolicy policy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+  policy.setHeightForWidth(true);
+  setSizePolicy(policy);
   setCursor(Qt::PointingHandCursor);
   set_done(false);
 }
@@ -30,10 +33,16 @@ void StartStep::set_done(bool done) {
 }
 
 QSize StartStep::sizeHint() const {
+  const int width = scaled(this, 300);
+  return {width, heightForWidth(width)};
+}
+
+int StartStep::heightForWidth(int width) const {
   const Type type = type_of(font());
-  const int height =
-      QFontMetrics(type.body).height() + 2 * QFontMetrics(type.small).height() + scaled(this, 18);
-  return {scaled(this, 280), height};
+  const int words = std::max(1, width - 2 * scaled(this, 12) - scaled(this, 26));
+  const int sentence =
+      QFontMetrics(type.small).boundingRect(0, 0, words, 10000, Qt::TextWordWrap, why_).height();
+  return QFontMetrics(type.body).height() + sentence + scaled(this, 20);
 }
 
 void StartStep::paintEvent(QPaintEvent*) {
@@ -93,6 +102,7 @@ StartPane::StartPane(OpenPattern& open, QWidget* parent) : QWidget(parent), open
   auto* samples = new QGridLayout;
   samples->setContentsMargins(scaled(this, 12), scaled(this, 8), scaled(this, 12), scaled(this, 10));
   samples->setHorizontalSpacing(scaled(this, 10));
+  samples->setVerticalSpacing(scaled(this, 6));
   struct Offered {
     const char* stem;
     QString title, what;
@@ -117,6 +127,7 @@ StartPane::StartPane(OpenPattern& open, QWidget* parent) : QWidget(parent), open
 
   layout->addWidget(new PaneHeader(tr("Or open")));
   auto* others = new QHBoxLayout;
+  others->setSpacing(scaled(this, 8));
   others->setContentsMargins(scaled(this, 12), scaled(this, 8), scaled(this, 12), scaled(this, 10));
   auto* project = link(tr("Open a pro&ject…"));
   connect(project, &QPushButton::clicked, this, [this] { emit wants_command(QStringLiteral("open")); });

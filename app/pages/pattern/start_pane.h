@@ -18,6 +18,8 @@ class StartStep : public QAbstractButton {
   void set_done(bool done);
   bool is_done() const { return done_; }
   QSize sizeHint() const override;
+  bool hasHeightForWidth() const override { return true; }
+  int heightForWidth(int width) const override;
 
  protected:
   void paintEvent(QPaintEvent* event) override;

@@ -100,7 +100,8 @@ void flatten(const Step& step, int depth, std::vector<FigureRow>& rows) {
     source = QString::fromUtf8(ground.data(), static_cast<qsizetype>(ground.size()));
   }
   rows.push_back({indent + QString::fromStdString(step.label), QString::fromStdString(show_figure(step)),
-                  indent + QString::fromStdString(step.how), source, depth == 0, false});
+                  step.how.empty() ? QString() : indent + QString::fromStdString(step.how), source,
+                  depth == 0, false});
   for (const Step& part : step.parts) flatten(part, depth + 1, rows);
 }
 
@@ -164,7 +165,6 @@ PartTable* make_reading_table(OpenPattern& open, std::function<WeighingId()> whi
   PartColumn colour = computed_column(say("Colour"), list.name);
   colour.quiet = false;
   colour.strong = true;
-  colour.stretch = 1;
   colour.chip = [](const Pattern& pattern, std::size_t row) {
     return role_fill(pattern, pattern.roles[row].id, {});
   };

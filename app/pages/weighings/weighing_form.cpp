@@ -100,16 +100,15 @@ void WeighingForm::lay_out() {
   grid->setHorizontalSpacing(scaled(this, 10));
   grid->setVerticalSpacing(scaled(this, 6));
   grid->setColumnStretch(1, 1);
-  grid->setColumnStretch(3, 1);
-  const auto add = [&](int row, int column, const QString& words, QWidget* field, int span = 1) {
+  int row = 0;
+  const auto add = [&](const QString& words, QWidget* field) {
     auto* label = new QLabel(words);
     label->setBuddy(field);
-    grid->addWidget(label, row, 2 * column, Qt::AlignLeft | Qt::AlignVCenter);
-    grid->addWidget(field, row, 2 * column + 1, 1, span);
+    grid->addWidget(label, row, 0, Qt::AlignLeft | Qt::AlignVCenter);
+    grid->addWidget(field, row++, 1);
   };
-  add(0, 0, tr("&Name"),
-      form_.text(
-          tr("name of weighing"), [](auto& part) -> auto& { return part.name; }));
+  add(tr("&Name"), form_.text(
+                       tr("name of weighing"), [](auto& part) -> auto& { return part.name; }));
   auto* size = form_.part_choice<SizeId>(
       tr("size weighed"), [](auto& part) -> auto& { return part.size; },
       [](const Pattern& pattern) {
@@ -118,40 +117,36 @@ void WeighingForm::lay_out() {
           choices.push_back({QString::fromStdString(each.label), each.id.value});
         return choices;
       });
-  add(0, 1, tr("S&ize"), size);
-  add(1, 0, tr("Pieces"), pieces_, 3);
+  add(tr("S&ize"), size);
+  add(tr("Pieces"), pieces_);
   moisture_ = form_.choice<Moisture>(
       tr("moisture"), [](auto& part) -> auto& { return part.moisture; });
-  add(2, 0, tr("&Moisture"), moisture_);
+  add(tr("&Moisture"), moisture_);
   humidity_ = form_.quantity<double>(
       QuantityFormat::number(0, 100, "percent of relative humidity"), tr("air humidity"),
       [](auto& part) -> auto& { return part.humidity_pct; });
-  add(2, 1, tr("Air humidity, %"), humidity_);
+  add(tr("Air humidity, %"), humidity_);
   moisture_words_ = new QuietLabel;
   moisture_words_->setWordWrap(true);
-  grid->addWidget(moisture_words_, 3, 1, 1, 3);
-  add(4, 0, tr("Sca&le step"),
+  grid->addWidget(moisture_words_, row++, 1);
+  add(tr("Sca&le step"),
       form_.quantity<Grams>(
           QuantityFormat::mass(), tr("scale step"), [](auto& part) -> auto& { return part.scale_step; }));
   TextField* state = form_.text(
       tr("state"), [](auto& part) -> auto& { return part.state; });
   state->set_suggestions({tr("washed, dry"), tr("as knitted"), tr("steamed")});
-  add(4, 1, tr("State"), state);
-  add(5, 0, tr("Weighed by"),
-      form_.text(
-          tr("weighed by"), [](auto& part) -> auto& { return part.who; }));
-  add(5, 1, tr("When"),
-      form_.text(
-          tr("when weighed"), [](auto& part) -> auto& { return part.when; }));
-  add(6, 0, tr("Note"),
-      form_.text(
-          tr("note on weighing"), [](auto& part) -> auto& { return part.note; }),
-      3);
+  add(tr("State"), state);
+  add(tr("Weighed by"), form_.text(
+                            tr("weighed by"), [](auto& part) -> auto& { return part.who; }));
+  add(tr("When"), form_.text(
+                      tr("when weighed"), [](auto& part) -> auto& { return part.when; }));
+  add(tr("Note"), form_.text(
+                      tr("note on weighing"), [](auto& part) -> auto& { return part.note; }));
   grid->addWidget(form_.check(
                       tr("&Use this weighing for the needs"), tr("use weighing"),
                       [](auto& part) -> auto& { return part.used; }),
-                  7, 1, 1, 3);
-  grid->setRowStretch(8, 1);
+                  row++, 1);
+  grid->setRowStretch(row, 1);
 }
 
 void WeighingForm::show_weighing(WeighingId id) {

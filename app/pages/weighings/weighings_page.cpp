@@ -22,16 +22,6 @@ namespace skeinproof {
 
 namespace {
 
-QWidget* pane(PaneHeader* head, QWidget* body) {
-  auto* whole = new QWidget;
-  auto* layout = new QVBoxLayout(whole);
-  layout->setContentsMargins(0, 0, 0, 0);
-  layout->setSpacing(0);
-  layout->addWidget(head);
-  layout->addWidget(body, 1);
-  return whole;
-}
-
 QString size_label(const Pattern& pattern, SizeId id) {
   const auto index = pattern.size_index(id);
   return index ? QString::fromStdString(pattern.sizes[*index].label) : QStringLiteral("–");
@@ -70,13 +60,22 @@ double grams_in_all(const Weighing& weighing) {
 }  // namespace
 
 WeighingsPage::WeighingsPage(OpenPattern& open, QWidget* parent) : Page(open, parent) {
+  auto* left = new QSplitter(Qt::Vertical);
+  left->addWidget(make_list_pane());
+  left->addWidget(make_form_pane());
+  left->setStretchFactor(1, 1);
+  left->setSizes({scaled(this, 150), scaled(this, 540)});
+  auto* right = new QSplitter(Qt::Vertical);
+  right->addWidget(make_reading_pane());
+  right->addWidget(make_figure_pane());
+  right->setStretchFactor(1, 1);
+  right->setSizes({scaled(this, 210), scaled(this, 480)});
   auto* whole = new QSplitter(Qt::Horizontal);
-  whole->setChildrenCollapsible(false);
-  whole->addWidget(make_list_pane());
-  whole->addWidget(make_middle());
-  whole->addWidget(make_figure_pane());
+  whole->addWidget(left);
+  whole->addWidget(right);
   whole->setStretchFactor(1, 1);
-  whole->setSizes({scaled(this, 260), scaled(this, 640), scaled(this, 340)});
+  whole->setSizes({scaled(this, 440), scaled(this, 800)});
+  for (QSplitter* splitter : {left, right, whole}) splitter->setChildrenCollapsible(false);
   auto* layout = new QVBoxLayout(this);
   layout->setContentsMargins(0, 0, 0, 0);
   layout->addWidget(whole);
@@ -110,26 +109,24 @@ QWidget* WeighingsPage::make_list_pane() {
   head->add_button(tr("D&uplicate"), [this] { weighings_->duplicate(); });
   head->add_button(
       tr("&Delete"), [this] { weighings_->erase(); }, tr("Delete the chosen weighing (Ctrl+Del)"));
-  return pane(head, weighings_);
+  return make_pane(head, weighings_);
 }
 
-QWidget* WeighingsPage::make_middle() {
+QWidget* WeighingsPage::make_form_pane() {
   form_ = new WeighingForm(open_);
   auto* area = new QScrollArea;
   area->setWidgetResizable(true);
   area->setFrameShape(QFrame::NoFrame);
   area->setWidget(form_);
   form_head_ = new PaneHeader(tr("What was weighed"));
+  return make_pane(form_head_, area);
+}
+
+QWidget* WeighingsPage::make_reading_pane() {
   readings_ = make_reading_table(
       open_, [this] { return form_->weighing(); }, nullptr);
   reading_head_ = new PaneHeader(tr("Readings"));
-  auto* middle = new QSplitter(Qt::Vertical);
-  middle->setChildrenCollapsible(false);
-  middle->addWidget(pane(form_head_, area));
-  middle->addWidget(pane(reading_head_, readings_));
-  middle->setStretchFactor(0, 3);
-  middle->setStretchFactor(1, 2);
-  return middle;
+  return make_pane(reading_head_, readings_);
 }
 
 QWidget* WeighingsPage::make_figure_pane() {
@@ -140,7 +137,7 @@ QWidget* WeighingsPage::make_figure_pane() {
   figure_head_ = new PaneHeader(tr("What it says"));
   figure_head_->add_button(
       tr("C&opy"), [this] { QApplication::clipboard()->setText(figures_->as_text()); }, tr("Copy as text"));
-  return pane(figure_head_, figures_);
+  return make_pane(figure_head_, figures_);
 }
 
 QString WeighingsPage::attention() const { return attention_; }

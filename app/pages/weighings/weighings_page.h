@@ -34,7 +34,8 @@ class WeighingsPage : public Page {
 
  private:
   QWidget* make_list_pane();
-  QWidget* make_middle();
+  QWidget* make_form_pane();
+  QWidget* make_reading_pane();
   QWidget* make_figure_pane();
   void show_weighing(WeighingId id);
   void refresh();

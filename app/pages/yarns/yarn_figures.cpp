@@ -112,7 +112,7 @@ class Figures {
                              : QStringLiteral("–"),
         how, citation(fibre->density.source, fibre->density.confidence));
     if (!fibre->felting_note.empty())
-      add(say("%1: washing").arg(words), text_of(fibre->felting), text_of(fibre->felting_note), {});
+      add(say("%1: felting").arg(words), text_of(fibre->felting), text_of(fibre->felting_note), {});
     if (!fibre->sensitivity_note.empty())
       add(say("%1: caution").arg(words), say("on the skin"), text_of(fibre->sensitivity_note), {});
   }

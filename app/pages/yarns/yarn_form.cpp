@@ -21,6 +21,7 @@ namespace {
 QHBoxLayout* side_by_side(std::initializer_list<QWidget*> widgets) {
   auto* row = new QHBoxLayout;
   row->setContentsMargins(0, 0, 0, 0);
+  row->setSpacing(8);
   for (QWidget* widget : widgets) row->addWidget(widget);
   row->addStretch(1);
   return row;
@@ -249,10 +250,10 @@ void YarnForm::lay_out_description(QGridLayout& grid) {
     add_field(grid, 7 + at / 2, at % 2, words.label, field);
     ++at;
   }
-  add_field(
-      grid, 7 + at / 2, at % 2, tr("Made still"),
+  grid.addWidget(
       form_.check(
-          tr("no longer made"), tr("no longer made"), [](auto& yarn) -> auto& { return yarn.withdrawn; }));
+          tr("no longer made"), tr("no longer made"), [](auto& yarn) -> auto& { return yarn.withdrawn; }),
+      7 + at / 2, 2 * (at % 2) + 1);
 }
 
 void YarnForm::lay_out_band(QGridLayout& grid) {

@@ -13,6 +13,7 @@
 #include "app/pages/yarns/role_table.h"
 #include "app/pages/yarns/yarn_figures.h"
 #include "app/pages/yarns/yarn_form.h"
+#include "app/widgets/count_words.h"
 #include "app/widgets/figure_list.h"
 #include "app/widgets/ink.h"
 #include "app/widgets/pane_header.h"
@@ -25,16 +26,6 @@
 namespace skeinproof {
 
 namespace {
-
-QWidget* pane(PaneHeader* head, QWidget* body) {
-  auto* whole = new QWidget;
-  auto* layout = new QVBoxLayout(whole);
-  layout->setContentsMargins(0, 0, 0, 0);
-  layout->setSpacing(0);
-  layout->addWidget(head);
-  layout->addWidget(body, 1);
-  return whole;
-}
 
 PartList yarn_list() {
   PartList list = part_list(YarnsPage::tr("yarn"), YarnsPage::tr("add a yarn"), &Pattern::yarns);
@@ -70,8 +61,8 @@ YarnsPage::YarnsPage(OpenPattern& open, QWidget* parent) : Page(open, parent) {
   auto* left = new QSplitter(Qt::Vertical);
   left->addWidget(upper);
   left->addWidget(make_role_pane());
-  left->setStretchFactor(0, 3);
-  left->setStretchFactor(1, 1);
+  left->setStretchFactor(0, 1);
+  left->setSizes({scaled(this, 520), scaled(this, 220)});
   auto* whole = new QSplitter(Qt::Horizontal);
   whole->addWidget(left);
   whole->addWidget(make_figure_pane());
@@ -109,7 +100,7 @@ QWidget* YarnsPage::make_list_pane() {
       tr("D&uplicate"), [this] { yarns_->duplicate(); }, tr("Add a copy of the chosen yarn"));
   head->add_button(
       tr("&Delete"), [this] { yarns_->erase(); }, tr("Delete the chosen yarn (Ctrl+Del)"));
-  return pane(head, yarns_);
+  return make_pane(head, yarns_);
 }
 
 QWidget* YarnsPage::make_form_pane() {
@@ -119,7 +110,7 @@ QWidget* YarnsPage::make_form_pane() {
   area->setFrameShape(QFrame::NoFrame);
   area->setWidget(form_);
   form_head_ = new PaneHeader(tr("Band and maker"));
-  return pane(form_head_, area);
+  return make_pane(form_head_, area);
 }
 
 QWidget* YarnsPage::make_role_pane() {
@@ -133,7 +124,7 @@ QWidget* YarnsPage::make_role_pane() {
       tr("Up"), [this] { roles_->move(-1); }, tr("Move the chosen colour up (Alt+Up)"));
   role_head_->add_button(
       tr("Down"), [this] { roles_->move(1); }, tr("Move the chosen colour down (Alt+Down)"));
-  return pane(role_head_, roles_);
+  return make_pane(role_head_, roles_);
 }
 
 QWidget* YarnsPage::make_figure_pane() {
@@ -144,7 +135,7 @@ QWidget* YarnsPage::make_figure_pane() {
   figure_head_ = new PaneHeader(tr("What follows"));
   figure_head_->add_button(
       tr("C&opy"), [this] { QApplication::clipboard()->setText(figures_->as_text()); }, tr("Copy as text"));
-  return pane(figure_head_, figures_);
+  return make_pane(figure_head_, figures_);
 }
 
 void YarnsPage::enter() {
@@ -175,7 +166,7 @@ void YarnsPage::refresh() {
   figure_head_->set_note(name);
   role_head_->set_note(pattern.roles.empty()
                            ? tr("No colour yet: type MC in the empty row")
-                           : tr("%n colour(s)", nullptr, static_cast<int>(pattern.roles.size())));
+                           : count_words(pattern.roles.size(), tr("colour"), tr("colours")));
 }
 
 std::optional<Sheet> YarnsPage::sheet() const {
