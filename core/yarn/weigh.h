@@ -37,7 +37,7 @@ struct WeighedLength {
   Metres length;
   Metres low, high;  // 9 in 10; the independent parts add as squares
   ErrorShare scale;  // half a step of each reading
-  ErrorShare label;  // length of one skein against its label
+  ErrorShare label;  // of a skein against its label; cancels where the length is counted in such skeins again
   ErrorShare moisture;
   std::vector<std::string> assumed;  // plain sentences, empty where everything was stated
   std::vector<FigureLine> lines;     // the working, the length last
