@@ -131,7 +131,7 @@ class CellReader {
       if (!value) refuse(skeinproof::quoted(word), "a word of this column");
       field = *value;
     } else if constexpr (TruthField<T>) {
-      field = whole<std::uint32_t>() != 0;
+      field = truth();
     } else if constexpr (WholeField<T>) {
       field = whole<T>();
     } else if constexpr (NumberField<T>) {
@@ -176,6 +176,13 @@ class CellReader {
       refuse(std::to_string(value), "a whole number in range");
     }
     return static_cast<Whole>(value);
+  }
+  // SQLite checks no CHECK of a file that it opens for reading only.
+  bool truth() {
+    const std::int64_t value = take<std::int64_t>("0 or 1");
+    if (value == 0 || value == 1) return value == 1;
+    --at_;
+    refuse(std::to_string(value), "0 or 1");
   }
   const std::string& text() {
     const std::string& value = take<std::string>("text");

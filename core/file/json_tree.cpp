@@ -92,7 +92,9 @@ class TreeBuilder {
   bool parse_error(std::size_t position, const std::string& last_token,
                    const nlohmann::detail::exception& error) {
     const std::size_t offset = std::min(position == 0 ? 0 : position - 1, text_.size());
-    if (error.id == 406) return fail(offset, skeinproof::quoted(last_token), "a number below 1.8e308");
+    if (error.id == 406)
+      return fail(at_token(JsonValue::Kind::number).offset, skeinproof::quoted(last_token),
+                  "a number below 1.8e308");
     const bool ended = position > text_.size() || trimmed(text_.substr(offset)).empty();
     return fail(offset, ended ? "the end of the text" : skeinproof::quoted(last_token), "JSON");
   }
