@@ -53,7 +53,6 @@ class EvidenceTable : public QTableView {
   void show_evidence(EvidenceData shown);
   EvidenceModel* evidence() const { return model_; }
   QSize sizeHint() const override;
-  QSize minimumSizeHint() const override { return {100, sizeHint().height() / 2}; }
 
  protected:
   void resizeEvent(QResizeEvent* event) override;

@@ -1,11 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/pages/quantities/need_cell_painter.h"
 
-#include <QCoreApplication>
 #include <QFontMetricsF>
 #include <QPainter>
-#include <QPainterPath>
 #include <algorithm>
+#include <cmath>
 
 #include "app/charts/hatch.h"
 
@@ -24,19 +23,23 @@ constexpr double bar_height = 8;
 constexpr double tick_height = 2.5;
 constexpr double ticks_at[] = {0.05, 0.95};
 
-// Room for what the pictures call the widest: a two-figure count beside a four-figure length.
-const QString widest_count = QStringLiteral("10");
-const QString widest_length = QStringLiteral("1,682");
-const QString widest_words = QStringLiteral("10");
+constexpr double gap = 8;
 
 QFont semibold(QFont font) {
   font.setWeight(QFont::DemiBold);
   return font;
 }
 
-struct Words {
-  Q_DECLARE_TR_FUNCTIONS(NeedCell)
-};
+// The designer's words are a little smaller in a cell than elsewhere.
+QFont words_font(const Type& type) {
+  constexpr double smaller = 12.5 / 14;
+  QFont font = type.words;
+  if (font.pointSizeF() > 0)
+    font.setPointSizeF(font.pointSizeF() * smaller);
+  else
+    font.setPixelSize(std::max(1, static_cast<int>(std::lround(font.pixelSize() * smaller))));
+  return font;
+}
 
 void write_left(QPainter& painter, double x, double baseline, const QString& text, const QFont& font,
                 const QColor& colour) {
@@ -83,17 +86,20 @@ void fill_bar(QPainter& painter, const QRectF& rect, const Ink& ink, double unit
     painter.fillRect(rect, ink.fill);
 }
 
-QSizeF need_cell_size(const Type& type, double unit) {
+double need_cell_height(double unit) { return cell_height * unit; }
+
+double need_cell_width(const NeedCell& cell, const Type& type, double unit) {
   const auto width = [](const QFont& font, const QString& text) {
     return QFontMetricsF(font).horizontalAdvance(text);
   };
-  const double figures = width(type.count, widest_count) + width(type.body, widest_length) + 8 * unit;
-  double words = width(semibold(type.small), Words::tr("not checked"));
-  for (const QString& state : {Words::tr("tips over"), Words::tr("brimful")})
-    words = std::max(words, width(type.words, in_quotation_marks(widest_words)) * 12.5 / 14 + 3 * unit +
-                                width(semibold(type.small), state) - (inset - words_inset) * unit);
-  const double least = std::max(figures, words) + 2 * inset * unit;
-  return {std::max(cell_width * unit, least), cell_height * unit};
+  const double figures = width(type.count, cell.count) + gap * unit + width(type.body, cell.length);
+  const bool plain = cell.state == NeedCell::State::plain;
+  double words = width(plain ? type.small : semibold(type.small), cell.word);
+  if (cell.words) {
+    const double before = inset - words_inset;
+    words += width(words_font(type), in_quotation_marks(*cell.words)) + (3 - before) * unit;
+  }
+  return std::max(cell_width * unit, std::max(figures, words) + 2 * inset * unit);
 }
 
 double total_cell_height(double unit) { return 30 * unit; }
@@ -111,13 +117,8 @@ void paint_need_cell(QPainter& painter, const QRectF& rect, const NeedCell& cell
   write_right(painter, right, top + word_baseline * u, cell.word,
               plain ? look.type.small : semibold(look.type.small), plain ? look.ink.muted : look.ink.text);
   if (cell.words) {
-    QFont serif = look.type.words;
-    if (serif.pointSizeF() > 0)
-      serif.setPointSizeF(serif.pointSizeF() * 12.5 / 14);
-    else
-      serif.setPixelSize(std::max(1, static_cast<int>(serif.pixelSize() * 12.5 / 14 + 0.5)));
     write_left(painter, rect.left() + words_inset * u, top + word_baseline * u,
-               in_quotation_marks(*cell.words), serif, look.ink.text);
+               in_quotation_marks(*cell.words), words_font(look.type), look.ink.text);
   }
   paint_bar(painter, QRectF(left, top + bar_top * u, right - left, bar_height * u), cell, look);
   painter.restore();

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 #include <QRectF>
-#include <QSizeF>
 
 #include "app/pages/quantities/need_cell.h"
 #include "app/widgets/ink.h"
@@ -23,8 +22,10 @@ void paint_need_cell(QPainter& painter, const QRectF& rect, const NeedCell& cell
 // The row under the roles: count, the designer's total and what the lists add to.
 void paint_total_cell(QPainter& painter, const QRectF& rect, const NeedCell& cell, const CellLook& look);
 
-// The least size a cell needs, measured so that nothing is cut in any state or language.
-QSizeF need_cell_size(const Type& type, double unit);
+// The width a cell needs so that nothing in it is cut, whatever its state and language; at least the usual
+// one.
+double need_cell_width(const NeedCell& cell, const Type& type, double unit);
+double need_cell_height(double unit);
 double total_cell_height(double unit);
 // In quotation marks; a space keeps empty ones apart.
 QString in_quotation_marks(const QString& words);

@@ -27,7 +27,7 @@ void NeedDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
   painter->setRenderHint(QPainter::Antialiasing, false);
   painter->fillRect(option.rect, current || selected ? ink_.tint : total ? ink_.header : ink_.base);
 
-  const QRect line = option.rect.adjusted(0, 0, -1, -1);
+  const QRect line = option.rect;
   const bool opens = model_.headerData(index.column(), Qt::Horizontal, NeedModel::OpensGroupRole).toBool();
   if (index.column() > 0) {
     painter->setPen(opens ? ink_.edge : ink_.rule);

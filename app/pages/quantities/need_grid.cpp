@@ -20,7 +20,7 @@
 namespace skeinproof {
 namespace {
 
-constexpr double widest_cell = 104;
+constexpr double most_cell_width = 104;
 
 int rounded(double pixels) { return static_cast<int>(std::lround(pixels)); }
 
@@ -79,6 +79,7 @@ NeedGrid::NeedGrid(NeedModel& model, QWidget* parent)
   connect(delegate_, &NeedDelegate::says, this, &NeedGrid::says);
   connect(horizontalScrollBar(), &QScrollBar::valueChanged, this, &NeedGrid::columns_moved);
   connect(&model, &QAbstractItemModel::modelReset, this, [this] { re_ink(); });
+  connect(&model, &QAbstractItemModel::dataChanged, this, [this] { share_width(); });
   connect(&model, &QAbstractItemModel::headerDataChanged, this, [this] { updateGeometries(); });
   re_ink();
 }
@@ -95,17 +96,16 @@ void NeedGrid::re_ink() {
 
 void NeedGrid::heighten_rows() {
   verticalHeader()->setMinimumSectionSize(1);
-  verticalHeader()->setDefaultSectionSize(rounded(need_cell_size(type_, unit_).height()));
+  verticalHeader()->setDefaultSectionSize(rounded(need_cell_height(unit_)));
   for (int row = 0; row < model_.rowCount(); ++row)
     verticalHeader()->resizeSection(
-        row,
-        rounded(model_.is_total(row) ? total_cell_height(unit_) : need_cell_size(type_, unit_).height()));
+        row, rounded(model_.is_total(row) ? total_cell_height(unit_) : need_cell_height(unit_)));
 }
 
 void NeedGrid::share_width() {
   const int columns = std::max(1, model_.columnCount());
-  const int least = rounded(std::ceil(need_cell_size(type_, unit_).width()));
-  const int most = std::max(least, rounded(widest_cell * unit_));
+  const int least = rounded(std::ceil(model_.widest_cell(type_, unit_)));
+  const int most = std::max(least, rounded(most_cell_width * unit_));
   const int width = std::clamp(viewport()->width() / columns, least, most);
   horizontalHeader()->setMinimumSectionSize(1);
   horizontalHeader()->setDefaultSectionSize(width);
@@ -122,7 +122,9 @@ ChartColumns NeedGrid::columns() const {
 }
 
 int NeedGrid::height_of_all_rows() const {
-  return rounded(size_head_height(unit_)) + verticalHeader()->length() + 2 * frameWidth();
+  const bool scrolls = horizontalHeader()->length() > viewport()->width();
+  return rounded(size_head_height(unit_)) + verticalHeader()->length() + 2 * frameWidth() +
+         (scrolls ? horizontalScrollBar()->sizeHint().height() : 0);
 }
 
 QSize NeedGrid::sizeHint() const { return {rounded(700 * unit_), height_of_all_rows()}; }

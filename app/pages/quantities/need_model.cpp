@@ -6,7 +6,7 @@
 #include <map>
 
 #include "app/document/open_pattern.h"
-#include "app/widgets/ink.h"
+#include "app/pages/quantities/need_cell_painter.h"
 #include "app/widgets/quantity_text.h"
 #include "app/widgets/size_list_text.h"
 #include "app/widgets/size_words.h"
@@ -75,6 +75,12 @@ void NeedModel::set_shows_words(bool shows) {
 bool NeedModel::any_known() const {
   return std::any_of(cells_.begin(), cells_.end(),
                      [](const NeedCell& cell) { return !cell.is_total && cell.known; });
+}
+
+double NeedModel::widest_cell(const Type& type, double unit) const {
+  double widest = 0;
+  for (const NeedCell& shown : cells_) widest = std::max(widest, need_cell_width(shown, type, unit));
+  return widest;
 }
 
 Qt::ItemFlags NeedModel::flags(const QModelIndex& index) const {

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "app/pages/quantities/need_cell.h"
+#include "app/widgets/ink.h"
 
 namespace skeinproof {
 
@@ -33,6 +34,7 @@ class NeedModel : public QAbstractTableModel {
   }
   bool is_total(int row) const { return row == rows_ - 1; }
   bool any_known() const;
+  double widest_cell(const Type& type, double unit) const;
 
   // Why a text is no printed count for this cell; empty where it can be taken. A list fills the row.
   QString problem_with(const QModelIndex& index, const QString& text) const;

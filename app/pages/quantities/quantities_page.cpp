@@ -383,15 +383,16 @@ void QuantitiesPage::share_height() {
   if (height < 50) return;
   const int unit100 = scaled(this, 100);
   const int all_rows = grid_->height_of_all_rows();
-  const int evidence = arrangement_ == Arrangement::large && !evidence_part_->isHidden()
-                           ? evidence_->sizeHint().height() + evidence_head_->sizeHint().height()
-                           : 0;
+  const bool stands_below = arrangement_ == Arrangement::large && !evidence_part_->isHidden();
+  evidence_->setMinimumHeight(stands_below ? evidence_->sizeHint().height() : 0);
+  const int evidence = stands_below ? evidence_part_->minimumSizeHint().height() : 0;
   // Roles first, but the curve stays readable and three roles always show.
   const int most = std::max(height - evidence - 2 * unit100, unit100 * 236 / 100);
   const int grid = std::min(all_rows, most);
   grid_part_->setMaximumHeight(all_rows);
   grid_part_->setMinimumHeight(std::min(all_rows, unit100 * 236 / 100));
-  QList<int> sizes{grid, std::max(50, height - grid - evidence)};
+  const int handles = down_->handleWidth() * (down_->count() - 1);
+  QList<int> sizes{grid, std::max(50, height - grid - evidence - handles)};
   if (down_->count() > 2) sizes << evidence;
   down_->setSizes(sizes);
 }

@@ -41,8 +41,7 @@ struct GridOnPaper {
 
   double width() const { return head_width + cell_width * static_cast<double>(columns.size()); }
   double height() const {
-    return size_head_height(1) + need_cell_size(type, 1).height() * (model.rowCount() - 1) +
-           total_cell_height(1) + 2;
+    return size_head_height(1) + need_cell_height(1) * (model.rowCount() - 1) + total_cell_height(1) + 2;
   }
 };
 
@@ -58,7 +57,7 @@ void paint_grid(QPainter& painter, const GridOnPaper& grid) {
   double y = size_head_height(1);
   for (int row = 0; row < grid.model.rowCount(); ++row) {
     const bool total = grid.model.is_total(row);
-    const double height = total ? total_cell_height(1) : need_cell_size(grid.type, 1).height();
+    const double height = total ? total_cell_height(1) : need_cell_height(1);
     paint_role_head(painter, QRectF(0, y, grid.head_width, height), role_head_at(grid.model, row), ink,
                     grid.type, 1);
     for (std::size_t i = 0; i < grid.columns.size(); ++i) {
@@ -122,7 +121,7 @@ std::vector<PaperBlock> QuantitiesPage::paper_blocks(double width) const {
   std::vector<PaperBlock> blocks;
   GridOnPaper grid{*model_, type_on_paper(font()), 0, 0, {}};
   grid.head_width = role_head_width(*model_, grid.type, 1);
-  grid.cell_width = need_cell_size(grid.type, 1).width();
+  grid.cell_width = model_->widest_cell(grid.type, 1);
   // As many sizes beside each other as stay readable; the rest follow below under the same heads.
   const int columns = model_->columnCount();
   const int fitting =

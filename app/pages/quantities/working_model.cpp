@@ -99,7 +99,9 @@ QVariant WorkingModel::data(const QModelIndex& index, int role) const {
         shown->ground == Ground::none ? QString() : tr(", %1").arg(from(word_of(shown->ground)));
     return tr("%1: %2%3, %4").arg(from(shown->label), from(shown->how), ground, figure_text(*shown));
   }
-  if (role == Qt::ToolTipRole) return shown->source.empty() ? from(shown->how) : from(shown->source);
+  if (role == Qt::ToolTipRole)
+    return shown->source.empty() ? from(shown->how)
+                                 : from(shown->how) + QLatin1Char('\n') + from(shown->source);
   if (role == Qt::TextAlignmentRole && index.column() == FigureColumn)
     return QVariant::fromValue(Qt::Alignment(Qt::AlignRight | Qt::AlignVCenter));
   if (role != Qt::DisplayRole) return {};

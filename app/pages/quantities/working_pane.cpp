@@ -64,8 +64,9 @@ WorkingPane::WorkingPane(QWidget* parent)
                         details_, static_cast<QLabel*>(source_)}) {
     label->setTextFormat(Qt::PlainText);
     label->setWordWrap(label != answer_);
-    label->setTextInteractionFlags(Qt::TextSelectableByMouse);
   }
+  for (QLabel* label : {answer_, beside_, details_})
+    label->setTextInteractionFlags(Qt::TextSelectableByMouse);
   answer_->setObjectName(QStringLiteral("answer"));
   answer_row_->addWidget(answer_);
   answer_row_->addWidget(beside_, 1);

@@ -79,7 +79,7 @@ void WorkingView::share_width() {
   if (is_narrow_) {
     header()->resizeSection(WorkingModel::StepColumn, std::max(40, all - static_cast<int>(figures)));
   } else {
-    const double most = all - figures - 90 * unit_;
+    const double most = std::min(all - figures - 90 * unit_, all * 0.42);
     steps = std::clamp(steps, std::min(110 * unit_, most), std::max(most, 60.0));
     header()->resizeSection(WorkingModel::StepColumn, static_cast<int>(steps));
     const int rest = std::max(40, all - static_cast<int>(steps) - static_cast<int>(figures));
@@ -190,7 +190,7 @@ void WorkingView::drawBranches(QPainter* painter, const QRect& rect, const QMode
       painter->drawLine(QPointF(x, middle),
                         QPointF(own_x + (leaf ? step / 2 - 2 * unit_ : -3 * unit_), middle));
     }
-    if (!last && (own_level || true)) {
+    if (!last) {
       painter->setPen(line_pen(heavy_below));
       painter->drawLine(QPointF(x, own_level ? middle : rect.top()), QPointF(x, rect.bottom() + 1));
     }
