@@ -11,6 +11,7 @@
 #include "core/manuscript/house_styles.h"
 #include "core/units/read.h"
 #include "tests/core/manuscript/block_samples.h"
+#include "tests/support/samples.h"
 
 namespace skeinproof {
 namespace {
@@ -41,15 +42,26 @@ std::string file_name(std::string_view sample, std::string_view style) {
   return name + ".txt";
 }
 
+constexpr const char* yoke_block =
+    "Oddmere Fieldspun (100% wool; 175 m / 191 yd per 50 g / 1¾ oz skein): untreated, woollen-spun 2-ply, "
+    "sport weight, matte, heathered.\n"
+    "  MC  Peat 08    5 (5, 6, 7) (7, 8, 9, 9, 10) skeins\n"
+    "  CC1 Lichen 21  2 (2, 2, 2) (2, 2, 2, 2, 2) skeins\n"
+    "  CC2 Gorse 33   1 (1, 1, 1) (1, 1, 1, 1, 1) skein\n"
+    "  CC3 Ember 40   1 (1, 1, 1) (1, 1, 1, 1, 1) skein (at most 80 m / 87 yd needed in any size)";
+
 TEST(WriteBlock, DefaultStyleCharacterForCharacter) {
-  EXPECT_EQ(
-      block_text(yoke_sample(), HouseStyle{}),
-      "Oddmere Fieldspun (100% wool; 175 m / 191 yd per 50 g / 1¾ oz skein): untreated, woollen-spun 2-ply, "
-      "sport weight, matte, heathered.\n"
-      "  MC  Peat 08    5 (5, 6, 7) (7, 8, 9, 9, 10) skeins\n"
-      "  CC1 Lichen 21  2 (2, 2, 2) (2, 2, 2, 2, 2) skeins\n"
-      "  CC2 Gorse 33   1 (1, 1, 1) (1, 1, 1, 1, 1) skein\n"
-      "  CC3 Ember 40   1 (1, 1, 1) (1, 1, 1, 1, 1) skein (at most 80 m / 87 yd needed in any size)");
+  EXPECT_EQ(block_text(yoke_sample(), HouseStyle{}), yoke_block);
+}
+
+// The same from the samples as they are kept, with needs worked out from their stitches.
+TEST(WriteBlock, FromTheWorkedOutNeedsOfTheSamples) {
+  const Pattern yoke = testing::quillmarsh();
+  EXPECT_EQ(write_block(yoke, assess(yoke), HouseStyle{}).text(), yoke_block);
+  const Pattern socks = testing::lampwick();
+  EXPECT_THAT(write_block(socks, assess(socks), HouseStyle{}).text(),
+              ::testing::EndsWith("\n  MC Soot 204      1 (1, 1, 1, 1) ball\n"
+                                  "  CC Marigold 311  1 (1, 1, 2, 2) balls"));
 }
 
 TEST(WriteBlock, ReadyStylesAsLaidDown) {
