@@ -2,6 +2,7 @@
 #pragma once
 #include <QRectF>
 #include <QString>
+#include <vector>
 
 #include "app/charts/hatch.h"
 #include "app/document/reader_style.h"
@@ -16,24 +17,34 @@ QString chart_length(double metres, const ReaderStyle& reader);
 QString chart_figure(double metres, const ReaderStyle& reader);
 QString chart_unit(const ReaderStyle& reader);
 
-// The legend of a chart, laid from right to left into one line. What no longer fits beside the title is left
-// out, last added first.
+// Writes in the painter's font on a ground cleared of the rules behind it.
+void write_clear(QPainter& painter, const QPointF& baseline, const QString& words, const Ink& ink);
+
+// The legend of a chart: a title at the left, keys at the right, in one line. Keys are added from the most
+// telling to the least; what does not fit is left out, last first.
 class LegendLine {
  public:
   enum class Key { disc, ring, stroke, hatch, dashes, band, part };
-  LegendLine(QPainter& painter, const QRectF& strip, const Ink& ink, const Type& type, double unit);
-  void title(const QString& words);
+  LegendLine(const Ink& ink, const Type& type, double unit);
   void add(const QString& words, Key key, PartHatch part = {});
+  void draw(QPainter& painter, const QRectF& strip, const QString& title) const;
 
  private:
-  void draw_key(const QRectF& box, Key key, PartHatch part);
+  struct Entry {
+    QString words;
+    Key key;
+    PartHatch part;
+    double key_width, width;
+  };
+  void draw_key(QPainter& painter, const QRectF& box, const Entry& entry) const;
+  const QFont& font_of(const Entry& entry) const {
+    return entry.key == Key::dashes ? type_.words : type_.small;
+  }
 
-  QPainter& painter_;
-  QRectF strip_;
   const Ink& ink_;
   const Type& type_;
   double unit_;
-  double right_;
+  std::vector<Entry> entries_;
 };
 
 }  // namespace skeinproof

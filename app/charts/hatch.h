@@ -12,11 +12,12 @@ namespace skeinproof {
 enum class Hatch { solid, empty, rising, falling, upright, level, crossed, dotted };
 
 // The hatch of the n-th part of a stack; after the last they come round again, twice as dense.
+// On paper lines stand for the solid fill, which would drink ink.
 struct PartHatch {
   Hatch hatch = Hatch::solid;
   double density = 1;
 };
-PartHatch part_hatch(std::size_t part);
+PartHatch part_hatch(std::size_t part, bool on_paper);
 
 // `unit` as in ink: one pixel at a 13 px font. Draws no outline.
 void draw_hatch(QPainter& painter, const QRectF& rect, Hatch hatch, const QColor& colour, double unit,

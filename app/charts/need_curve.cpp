@@ -147,7 +147,7 @@ void NeedCurve::draw_bought(QPainter& painter, std::size_t size) {
   const double left = *point.bought - point.planned;
   const QString words = left >= 0 ? tr("%1 left").arg(chart_figure(left, data_.reader))
                                   : tr("%1 short").arg(chart_figure(-left, data_.reader));
-  painter.drawText(QPointF(x_of(middle - bought_half_width), y - 5 * unit()), words);
+  write_clear(painter, QPointF(x_of(middle - bought_half_width), y - 5 * unit()), words, ink());
 }
 
 void NeedCurve::draw_words(QPainter& painter, std::size_t size) {
@@ -178,20 +178,20 @@ void NeedCurve::draw_over(QPainter& painter) {
 }
 
 void NeedCurve::draw_legend(QPainter& painter, const QRectF& strip) {
-  LegendLine legend(painter, strip, ink(), type(), unit());
+  LegendLine legend(ink(), type(), unit());
   bool text_differs = false, left_over = false, band = false;
   for (const auto& point : data_.points) {
     text_differs = text_differs || point.words_skeins.has_value();
     left_over = left_over || point.bought.has_value();
     band = band || point.high > point.low;
   }
-  legend.title(data_.role);
-  if (text_differs) legend.add(tr("“the text”"), LegendLine::Key::dashes);
-  if (left_over) legend.add(tr("left over, %1").arg(chart_unit(data_.reader)), LegendLine::Key::hatch);
-  if (left_over) legend.add(tr("bought"), LegendLine::Key::stroke);
-  if (band) legend.add(tr("9 in 10"), LegendLine::Key::band);
-  legend.add(tr("knitted"), LegendLine::Key::ring);
   legend.add(tr("planned"), LegendLine::Key::disc);
+  legend.add(tr("knitted"), LegendLine::Key::ring);
+  if (left_over) legend.add(tr("bought"), LegendLine::Key::stroke);
+  if (left_over) legend.add(tr("left over, %1").arg(chart_unit(data_.reader)), LegendLine::Key::hatch);
+  if (text_differs) legend.add(tr("“the text”"), LegendLine::Key::dashes);
+  if (band) legend.add(tr("9 in 10"), LegendLine::Key::band);
+  legend.draw(painter, strip, data_.role);
 }
 
 QString NeedCurve::spoken() const {

@@ -121,7 +121,8 @@ void SizeChart::drawBackground(QPainter* painter, const QRectF& rect) {
   strong.setWeight(QFont::DemiBold);
   for (const ScaleMark& mark : marks()) {
     const double y = y_of(mark.value);
-    painter->setPen(QPen(mark.strong ? ink_.edge : ink_.rule, (ink_.paper ? 0.5 : 1) * unit_));
+    painter->setPen(ink_.paper ? QPen(ink_.rule, 0.4, Qt::DotLine)
+                               : QPen(mark.strong ? ink_.edge : ink_.rule, unit_));
     painter->drawLine(QPointF(plot_.left(), y), QPointF(plot_.right(), y));
     const QFontMetricsF metrics(mark.strong ? strong : type_.small);
     const double baseline = y + (metrics.ascent() - metrics.descent()) / 2;

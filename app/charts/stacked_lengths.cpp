@@ -58,7 +58,7 @@ void StackedLengths::draw_over(QPainter& painter) {
       const double length = data_.parts[part].lengths[size];
       if (length <= 0) continue;
       const QRectF box = bar(size, from, from + length);
-      const PartHatch hatch = part_hatch(part);
+      const PartHatch hatch = part_hatch(part, ink().paper);
       painter.fillRect(box, ink().base);
       draw_hatch(painter, box, hatch.hatch, ink().fill, unit(), hatch.density);
       painter.setPen(QPen(ink().edge, 0.8 * unit()));
@@ -68,17 +68,18 @@ void StackedLengths::draw_over(QPainter& painter) {
     }
     const QString words = chart_figure(from, data_.reader);
     painter.setPen(ink().text);
-    painter.drawText(QPointF(x_of(static_cast<double>(size) + 0.5) - metrics.horizontalAdvance(words) / 2,
-                             y_of(from) - 4 * unit()),
-                     words);
+    write_clear(painter,
+                QPointF(x_of(static_cast<double>(size) + 0.5) - metrics.horizontalAdvance(words) / 2,
+                        y_of(from) - 4 * unit()),
+                words, ink());
   }
 }
 
 void StackedLengths::draw_legend(QPainter& painter, const QRectF& strip) {
-  LegendLine legend(painter, strip, ink(), type(), unit());
-  legend.title(data_.title);
-  for (std::size_t part = data_.parts.size(); part-- > 0;)
-    legend.add(data_.parts[part].name, LegendLine::Key::part, part_hatch(part));
+  LegendLine legend(ink(), type(), unit());
+  for (std::size_t part = 0; part < data_.parts.size(); ++part)
+    legend.add(data_.parts[part].name, LegendLine::Key::part, part_hatch(part, ink().paper));
+  legend.draw(painter, strip, data_.title);
 }
 
 QString StackedLengths::tip_at(const QPointF& position) const {

@@ -90,6 +90,14 @@ QString layer_word(Layer layer) {
   return Words::tr("planned");
 }
 
+QString as_sentence(const std::string& words) {
+  QString sentence = QString::fromStdString(words).trimmed();
+  if (sentence.isEmpty()) return sentence;
+  sentence[0] = sentence[0].toUpper();
+  if (!sentence.endsWith(QLatin1Char('.'))) sentence += QLatin1Char('.');
+  return sentence;
+}
+
 QString role_title(const Role& role) {
   QStringList words{from(role.label)};
   if (!role.shade.name.empty()) words << from(role.shade.name);
@@ -117,7 +125,7 @@ NeedCell need_cell(const NeedCellInput& input, std::size_t role_row, std::size_t
     return not_checked(who, Words::tr("The need has not been worked out."));
   const SizeNeed& need = input.assessment.roles[role_row].sizes[size_index];
   const auto layer = layer_need(input.pattern, role.id, need, input.layer);
-  if (!layer) return not_checked(who, from(need.missing));
+  if (!layer) return not_checked(who, as_sentence(need.missing));
 
   if (!layer->skeins) {
     NeedCell cell = not_checked(who, {});
@@ -132,7 +140,8 @@ NeedCell need_cell(const NeedCellInput& input, std::size_t role_row, std::size_t
   cell.known = true;
   fill_skeins(cell, *layer);
   cell.length = length_figure(layer->length, input.reader);
-  if (input.show_words) cell.words = words_beside(role.printed_count, size_index, *layer->skeins);
+  if (input.show_words && need.skeins)
+    cell.words = words_beside(role.printed_count, size_index, *need.skeins);
   const StateWord& row = state_word(layer->last_skein);
   cell.spoken =
       Words::tr("%1: %2, %3 %4, last skein %5 percent%6%7.")
@@ -145,7 +154,7 @@ NeedCell need_cell(const NeedCellInput& input, std::size_t role_row, std::size_t
 NeedCell total_cell(const NeedCellInput& input, std::size_t size_index) {
   const QString who = Words::tr("All roles, size %1, %2")
                           .arg(from(input.pattern.sizes[size_index].label), layer_word(input.layer));
-  int ours = 0;
+  int ours = 0, planned = 0;
   double listed = 0;
   bool all_listed = !input.pattern.roles.empty();
   bool known = !input.pattern.roles.empty();
@@ -158,12 +167,12 @@ NeedCell total_cell(const NeedCellInput& input, std::size_t size_index) {
       known = false;
       continue;
     }
-    const auto layer =
-        layer_need(input.pattern, role.id, input.assessment.roles[row].sizes[size_index], input.layer);
-    if (layer && layer->skeins)
-      ours += *layer->skeins;
-    else
-      known = false;
+    const SizeNeed& need = input.assessment.roles[row].sizes[size_index];
+    const auto layer = layer_need(input.pattern, role.id, need, input.layer);
+    known = known && layer && layer->skeins && need.skeins;
+    if (!known) continue;
+    ours += *layer->skeins;
+    planned += *need.skeins;
   }
   NeedCell cell;
   if (!known) {
@@ -177,8 +186,8 @@ NeedCell total_cell(const NeedCellInput& input, std::size_t size_index) {
   cell.state = NeedCell::State::plain;
   cell.count = QString::number(ours);
   if (input.show_words) {
-    cell.words = words_beside(input.pattern.printed_total, size_index, ours);
-    if (all_listed && listed != ours) cell.word = Words::tr("lists %1").arg(from(show_number(listed, 0)));
+    cell.words = words_beside(input.pattern.printed_total, size_index, planned);
+    if (all_listed && listed != planned) cell.word = Words::tr("lists %1").arg(from(show_number(listed, 0)));
   }
   cell.spoken =
       Words::tr("%1: %2%3%4.")

@@ -31,7 +31,7 @@ struct NeedCellInput {
   const Assessment& assessment;
   Layer layer = Layer::planned;
   const ReaderStyle& reader;
-  bool show_words = true;  // the designer's count where it differs
+  bool show_words = true;  // the designer's count where it is not the planned one
 };
 
 NeedCell need_cell(const NeedCellInput& input, std::size_t role_row, std::size_t size_index);
@@ -39,6 +39,8 @@ NeedCell total_cell(const NeedCellInput& input, std::size_t size_index);
 
 // "Knitted", "With swatch", "Planned": the layer's name in a sentence, in lower case.
 QString layer_word(Layer layer);
+// A reason as the engine words it, as a sentence of its own.
+QString as_sentence(const std::string& words);
 // "MC Peat 08".
 QString role_title(const Role& role);
 // A yarn length without decimals in the reader's first system, without its unit, and the unit.

@@ -136,8 +136,11 @@ void paint_total_cell(QPainter& painter, const QRectF& rect, const NeedCell& cel
   if (cell.words) {
     const QString words = in_quotation_marks(*cell.words);
     write_left(painter, x, baseline, words, look.type.words, look.ink.text);
+    x += QFontMetricsF(look.type.words, painter.device()).horizontalAdvance(words);
   }
-  if (!cell.word.isEmpty())
+  // Where both do not fit, the designer's total goes first; the tip says the rest.
+  const double word_width = QFontMetricsF(look.type.small, painter.device()).horizontalAdvance(cell.word);
+  if (!cell.word.isEmpty() && x + word_width < rect.right() - inset * u)
     write_right(painter, rect.right() - inset * u, baseline, cell.word, look.type.small, look.ink.muted);
   painter.restore();
 }

@@ -53,6 +53,9 @@ void NeedModel::refresh() {
     for (std::size_t size = 0; size < pattern.sizes.size(); ++size)
       cells_.push_back(need_cell(input, role, size));
   for (std::size_t size = 0; size < pattern.sizes.size(); ++size) cells_.push_back(total_cell(input, size));
+  // Where nothing is known at all, one sentence below says so; dashes are enough here.
+  if (!any_known())
+    for (NeedCell& shown : cells_) shown.word.clear();
   if (!same_shape) {
     endResetModel();
     return;

@@ -78,6 +78,7 @@ QuantitiesPage::QuantitiesPage(OpenPattern& open, QWidget* parent)
   all->setSpacing(0);
   all->addWidget(make_bar());
   all->addWidget(choices_);
+  show_chosen_layer();
   all->addWidget(across_, 1);
   choices_->hide();
   setFocusProxy(grid_);
@@ -180,7 +181,10 @@ void QuantitiesPage::connect_parts() {
   connect(grid_, &NeedGrid::current_moved, this, &QuantitiesPage::current_moved);
   connect(grid_, &NeedGrid::columns_moved, this, &QuantitiesPage::align_charts);
   connect(grid_, &NeedGrid::says, this, &QuantitiesPage::says);
-  connect(tabs_, &QTabWidget::currentChanged, this, &QuantitiesPage::align_charts);
+  connect(tabs_, &QTabWidget::currentChanged, this, [this] {
+    show_charts();
+    align_charts();
+  });
   connect(working_, &WorkingPane::says, this, &QuantitiesPage::says);
   connect(working_, &WorkingPane::wants_place, this, &QuantitiesPage::wants_place);
   const auto follow = [this](std::size_t size) {
@@ -216,9 +220,19 @@ const SizeNeed* QuantitiesPage::current_need() const {
 
 void QuantitiesPage::choose_layer(Layer layer) {
   if (auto* button = layers_->button(static_cast<int>(layer))) button->setChecked(true);
+  show_chosen_layer();
   model_->set_layer(layer);
   show_figure();
   show_charts();
+}
+
+// In words as well as in shade: the layer in force is semibold.
+void QuantitiesPage::show_chosen_layer() {
+  for (QAbstractButton* button : layers_->buttons()) {
+    QFont font = layers_->button(0)->parentWidget()->font();
+    if (button->isChecked()) font.setWeight(QFont::DemiBold);
+    button->setFont(font);
+  }
 }
 
 void QuantitiesPage::current_moved(int row, int column) {
@@ -271,7 +285,7 @@ void QuantitiesPage::show_figure() {
   const auto layer = need ? layer_need(pattern, role.id, *need, model_->layer()) : std::nullopt;
   if (!layer) {
     working_->show_nothing(tr("Working of %1").arg(what),
-                           need ? QString::fromStdString(need->missing) : tr("Not worked out."));
+                           need ? as_sentence(need->missing) : tr("Not worked out."));
     evidence_->show_evidence({});
     return;
   }
@@ -307,10 +321,12 @@ void QuantitiesPage::show_figure() {
   evidence_->show_evidence(std::move(evidence));
 }
 
+// Only the chart that is seen is worked out; the others follow when their tab is opened.
 void QuantitiesPage::show_charts() {
-  curve_->show_need(need_curve_data(input(), current_role(), current_size()));
-  by_piece_->show_stack(by_piece_data(input(), current_role(), current_size()));
-  by_role_->show_stack(by_role_data(input(), current_size()));
+  const QWidget* seen = tabs_->currentWidget();
+  if (seen == curve_) curve_->show_need(need_curve_data(input(), current_role(), current_size()));
+  if (seen == by_piece_) by_piece_->show_stack(by_piece_data(input(), current_role(), current_size()));
+  if (seen == by_role_) by_role_->show_stack(by_role_data(input(), current_size()));
 }
 
 void QuantitiesPage::show_empty_state() {
@@ -326,8 +342,7 @@ void QuantitiesPage::show_empty_state() {
   else if (open_.pattern().pieces.empty() && open_.pattern().weighings.empty())
     empty_title_->setText(tr("No need yet: add a piece, or weigh the sample."));
   else
-    empty_title_->setText(
-        tr("No need yet. %1").arg(need ? QString::fromStdString(need->missing) : QString()));
+    empty_title_->setText(tr("No need yet. %1").arg(need ? as_sentence(need->missing) : QString()));
 }
 
 void QuantitiesPage::say_cell() {
@@ -386,11 +401,12 @@ void QuantitiesPage::share_height() {
   const bool stands_below = arrangement_ == Arrangement::large && !evidence_part_->isHidden();
   evidence_->setMinimumHeight(stands_below ? evidence_->sizeHint().height() : 0);
   const int evidence = stands_below ? evidence_part_->minimumSizeHint().height() : 0;
-  // Roles first, but the curve stays readable and three roles always show.
-  const int most = std::max(height - evidence - 2 * unit100, unit100 * 236 / 100);
-  const int grid = std::min(all_rows, most);
+  // Roles first, but the curve stays readable and three roles show, two where the window is small for its
+  // text.
+  const int least = std::min(all_rows, unit100 * (arrangement_ == Arrangement::small ? 170 : 236) / 100);
+  const int grid = std::clamp(height - evidence - 2 * unit100, least, all_rows);
+  grid_part_->setMinimumHeight(least);
   grid_part_->setMaximumHeight(all_rows);
-  grid_part_->setMinimumHeight(std::min(all_rows, unit100 * 236 / 100));
   const int handles = down_->handleWidth() * (down_->count() - 1);
   QList<int> sizes{grid, std::max(50, height - grid - evidence - handles)};
   if (down_->count() > 2) sizes << evidence;
@@ -414,6 +430,7 @@ void QuantitiesPage::showEvent(QShowEvent* event) {
 void QuantitiesPage::changeEvent(QEvent* event) {
   Page::changeEvent(event);
   if (event->type() != QEvent::FontChange) return;
+  show_chosen_layer();
   arrange();
   share_height();
 }

@@ -59,6 +59,7 @@ class QuantitiesPage : public Page {
   void refresh();      // after a change of the document
   void show_figure();  // of the current cell
   void show_charts();
+  void show_chosen_layer();
   void show_empty_state();
   void current_moved(int row, int column);
   void align_charts();

@@ -19,7 +19,7 @@ namespace skeinproof {
 namespace {
 
 constexpr double font_pixels = 13;    // what the cell's measures are given for
-constexpr double least_scale = 0.6;   // 13 px become 7.8 points
+constexpr double least_scale = 0.58;  // 13 px become 7.5 points: nine sizes on A4
 constexpr double most_scale = 0.77;   // 10 points
 constexpr double chart_height = 240;  // px
 constexpr double chart_margin = 116;

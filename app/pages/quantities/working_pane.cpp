@@ -138,6 +138,8 @@ void WorkingPane::resizeEvent(QResizeEvent* event) {
   source_->setVisible(high && !source_->text().isEmpty());
 }
 
+QSize WorkingPane::minimumSizeHint() const { return {scaled(this, 200), scaled(this, 90)}; }
+
 QString WorkingPane::answer_text() const { return answer_->text() + QStringLiteral("  ") + beside_->text(); }
 
 void WorkingPane::show_working(const Answer& answer, Step step, const ReaderStyle& reader) {

@@ -40,6 +40,8 @@ class WorkingPane : public QWidget {
   WorkingView* view() const { return view_; }
   WorkingModel* steps() const { return model_; }
   QString answer_text() const;
+  // Low enough for any window: what does not fit then is left out or scrolls.
+  QSize minimumSizeHint() const override;
 
  signals:
   void wants_place(const QString& page, std::uint32_t part);

@@ -17,6 +17,7 @@ namespace {
 constexpr double indent = 11;
 constexpr double row_height = 23;
 constexpr double narrow_row_height = 38;
+constexpr double label_share = 0.55;  // of a narrow row, for the name of the step
 constexpr double narrow_below = 360;
 constexpr double wide_from = 600;
 
@@ -166,7 +167,8 @@ void WorkingView::drawBranches(QPainter* painter, const QRect& rect, const QMode
   painter->save();
   painter->setRenderHint(QPainter::Antialiasing);
   const double step = indentation();
-  const double middle = rect.center().y() + 0.5;
+  // On the line of the step's name, which stands above its How in a narrow pane.
+  const double middle = rect.top() + rect.height() * (is_narrow_ ? label_share / 2 : 0.5);
   const double own_x = rect.left() + rect.width() - step / 2;
   const bool on_line = is_on_line(index);
 
@@ -264,7 +266,7 @@ void WorkingDelegate::paint(QPainter* painter, const QStyleOptionViewItem& optio
                       QFontMetricsF(view_.type().small)
                           .elidedText(index.data().toString(), Qt::ElideRight, rect.width() - 10 * unit));
   } else {
-    if (view_.is_narrow()) rect.setHeight(rect.height() * 0.55);
+    if (view_.is_narrow()) rect.setHeight(rect.height() * label_share);
     const double baseline = rect.center().y() + (metrics.ascent() - metrics.descent()) / 2;
     const QString text = index.data().toString();
     painter->setFont(font);
