@@ -8,11 +8,15 @@
 #include <QPixmap>
 #include <QSvgRenderer>
 
+// The pictures live in a library, which does not load them by itself.
+static void load_pictures() { Q_INIT_RESOURCE(icons); }
+
 namespace skeinproof {
 
 namespace {
 
 QPixmap drawn(const QString& name, const QColor& ink, int side) {
+  load_pictures();
   QFile file(QStringLiteral(":/icons/%1.svg").arg(name));
   if (!file.open(QIODevice::ReadOnly)) return {};
   QSvgRenderer picture(file.readAll().replace("currentColor", ink.name().toLatin1()));
@@ -37,6 +41,9 @@ QIcon drawn_icon(DrawnIcon icon) {
   return both;
 }
 
-QIcon program_icon() { return QIcon(QStringLiteral(":/icons/skeinproof.svg")); }
+QIcon program_icon() {
+  load_pictures();
+  return QIcon(QStringLiteral(":/icons/skeinproof.svg"));
+}
 
 }  // namespace skeinproof

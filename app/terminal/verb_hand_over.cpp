@@ -66,12 +66,14 @@ Expected<void> write_sheet(const HandOverCall& call, const Pattern& pattern, con
 }
 
 int hand_over(const HandOverCall& call) {
-  const auto pattern = read_pattern(call.file);
+  auto pattern = read_pattern(call.file);
   if (!pattern) {
     complain(pattern.error());
     return exit_unreadable;
   }
   const auto house = style_of(call, *pattern);
+  // Allowance, rounding and length notes are the style's too, so the needs are worked out under it.
+  if (house) pattern->house_styles.insert(pattern->house_styles.begin(), *house);
   const auto written = house ? write_sheet(call, *pattern, *house) : tl::unexpected(house.error());
   if (written) return exit_done;
   complain(written.error());

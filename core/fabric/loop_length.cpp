@@ -12,20 +12,15 @@
 namespace skeinproof {
 namespace {
 
-constexpr double error_of_plain_cloth = 0.08;
-constexpr double error_of_other_cloth = 0.12;
-constexpr double error_of_drawn_in_gauge = 0.20;
-constexpr double error_of_swatch = 0.03;
-
-double error_of_model(Structure structure, GaugeState state, bool springy) {
-  const bool plain = structure == Structure::plain && springy && state != GaugeState::unstated;
-  return plain ? error_of_plain_cloth : error_of_other_cloth;
+double error_of_model(Structure structure, GaugeState state, const LoopGrounds& grounds) {
+  const bool plain = structure == Structure::plain && grounds.springy && state != GaugeState::unstated;
+  return plain ? grounds.errors.plain : grounds.errors.other;
 }
 
 LoopLength typed(const Fabric& fabric, const LoopGrounds& grounds) {
   // A typed figure is trusted no more than the model until a weighing backs it.
   return {fabric.typed_loop->value, "typed", "typed",
-          error_of_model(fabric.structure, fabric.gauge.state, grounds.springy)};
+          error_of_model(fabric.structure, fabric.gauge.state, grounds)};
 }
 
 }  // namespace
@@ -45,12 +40,13 @@ Expected<LoopLength> loop_from_gauge(const Gauge& gauge, Structure structure, co
   if (borrowed) length.how += ", by the gauge of stocking stitch";
   length.source = grounds.constant ? "typed" : relaxed.source;
   if (factor.typical != 1) length.source += "; factor of the structure: common practice, no source";
-  length.error_share = factor.draws_in && !borrowed ? error_of_drawn_in_gauge
-                                                    : error_of_model(structure, used.state, grounds.springy);
+  length.error_share = factor.draws_in && !borrowed ? grounds.errors.drawn_in
+                                                    : error_of_model(structure, used.state, grounds);
   return length;
 }
 
-Expected<LoopLength> loop_from_swatch(Metres yarn, double stitches, double error_share) {
+Expected<LoopLength> loop_from_swatch(Metres yarn, double stitches, double error_share,
+                                      const LoopErrors& errors) {
   if (!(stitches > 0) || !std::isfinite(stitches))
     return failure(ErrorKind::out_of_range, "a swatch of " + exact_number(stitches) + " stitches",
                    "more than 0");
@@ -59,7 +55,7 @@ Expected<LoopLength> loop_from_swatch(Metres yarn, double stitches, double error
                    "more than 0");
   return LoopLength{to_centimetres(yarn) / stitches,
                     show_number(yarn.value(), 2) + " m / " + exact_number(stitches) + " stitches",
-                    "weighed swatch", std::max(error_of_swatch, error_share)};
+                    "weighed swatch", std::max(errors.weighed, error_share)};
 }
 
 Expected<LoopLength> loop_length(const Fabric& fabric, const LoopGrounds& grounds) {
@@ -73,7 +69,7 @@ Expected<LoopLength> loop_length(const Fabric& fabric, const LoopGrounds& ground
         return failure(ErrorKind::not_found, "a swatch without yarn",
                        "its weight and the put-up of its yarn");
       return loop_from_swatch(*grounds.swatch_yarn, fabric.swatch.stitches->value,
-                              grounds.swatch_error_share);
+                              grounds.swatch_error_share, grounds.errors);
     case LoopSource::typed:
       if (!fabric.typed_loop)
         return failure(ErrorKind::not_found, "no loop length", "yarn in one stitch, such as 1.5 cm");

@@ -18,8 +18,17 @@ struct LoopLength {
   double error_share = 0;  // half width, 9 times in 10 (0.08 = 8 %)
 };
 
+// How well loop lengths are known, shares at 9 in 10; from experience and without a source.
+struct LoopErrors {
+  double plain = 0.08;     // springy stocking stitch of a stated gauge state
+  double other = 0.12;     // textured, stranded, without spring, or of unstated state
+  double drawn_in = 0.20;  // a fabric that draws in, of which only its own gauge is known
+  double weighed = 0.03;   // after weighing
+};
+
 // What a loop length may stand on beside the fabric itself.
 struct LoopGrounds {
+  LoopErrors errors;
   // The gauge of stocking stitch in the same yarn on the same needles, for a fabric that draws in (rib,
   // cable, garter …): its own gauge counts loops that are not at rest.
   const Gauge* plain_gauge = nullptr;
@@ -33,13 +42,12 @@ struct LoopGrounds {
 // the stitches of the swatch.
 Expected<LoopLength> loop_length(const Fabric& fabric, const LoopGrounds& grounds = {});
 
-// sqrt(K / S) x the factor of the structure. Errors, from experience and without a source: 8 % for plain
-// springy cloth whose gauge state is stated; 12 % if textured, stranded, without spring or of unstated state;
-// 20 % if it draws in and only its own gauge is known.
+// sqrt(K / S) x the factor of the structure.
 Expected<LoopLength> loop_from_gauge(const Gauge& gauge, Structure structure = Structure::plain,
                                      const LoopGrounds& grounds = {});
-// Yarn / stitches; 3 %, or the error of the weighing where that is more.
-Expected<LoopLength> loop_from_swatch(Metres yarn, double stitches, double error_share = 0);
+// Yarn / stitches; the error of weighed loops, or that of the weighing where it is more.
+Expected<LoopLength> loop_from_swatch(Metres yarn, double stitches, double error_share = 0,
+                                      const LoopErrors& errors = {});
 
 // Whether a yarn is springy enough for the constants measured on wool: less than half of it cotton, linen and
 // other plant fibres, silk, viscose and the like. Fibres the table does not know count as springy.

@@ -80,11 +80,15 @@ FileHeader ProjectDatabase::header() {
   FileHeader header;
   unsigned char bytes[100] = {};
   sqlite3_file* file = main_file(database_.getHandle());
-  if (file == nullptr || size_of(file) < 100) return header;
+  const std::int64_t size = file != nullptr ? size_of(file) : 0;
+  if (size < static_cast<std::int64_t>(sizeof bytes)) return header;
   if (file->pMethods->xRead(file, bytes, sizeof bytes, 0) != SQLITE_OK) return header;
   constexpr std::string_view magic = "SQLite format 3\0"sv;
   header.is_database = std::equal(magic.begin(), magic.end(), bytes);
   header.write_ahead_log = bytes[18] == 2 || bytes[19] == 2;
+  // Two bytes, big-endian, in which 1 stands for 65536.
+  const std::int64_t page_size = bytes[16] << 8 | bytes[17] << 16;
+  header.is_whole = size >= page_size * big_endian(bytes + 28);
   header.schema_version = static_cast<int>(big_endian(bytes + 60));
   header.application_id = big_endian(bytes + 68);
   return header;

@@ -14,6 +14,7 @@ namespace skeinproof {
 struct FileHeader {
   bool is_database = false;
   bool write_ahead_log = false;
+  bool is_whole = false;  // as long as it says that it is
   std::uint32_t application_id = 0;
   int schema_version = 0;
 };

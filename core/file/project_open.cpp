@@ -85,14 +85,16 @@ Expected<Pattern> read_pattern(SQLite::Database& database, int version) {
 
 Expected<OpenedProject> read_project(ProjectDatabase& file) {
   SQLite::Database& database = file.sqlite();
+  const SQLite::Transaction reading(database);
+  database.exec("PRAGMA cell_size_check = ON");
+  database.execAndGet("SELECT count(*) FROM sqlite_schema");  // takes the lock; from here nobody writes
   const FileHeader header = file.header();
+  if (!header.is_whole) return failure(ErrorKind::damaged, "a file cut short", "a whole project");
   OpenedProject project;
   project.schema_version = header.schema_version;
   project.newer = header.schema_version > project_schema_version;
   project.migrated = header.schema_version < project_schema_version;
 
-  const SQLite::Transaction reading(database);
-  database.exec("PRAGMA cell_size_check = ON");
   auto sound = project.newer ? check_newer(database, header.schema_version)
                              : check_schema(database, header.schema_version);
   if (sound) sound = check_content(database);

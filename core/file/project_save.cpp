@@ -91,6 +91,8 @@ Expected<FileStamp> save_into(const fs::path& path, const Pattern& pattern, cons
 Expected<FileStamp> write_new(const fs::path& path, const Pattern& pattern, const SaveOptions& options) {
   ProjectDatabase file(path, SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE, options.wait_ms);
   try {
+    // Many small tables: small pages make a small file.
+    file.sqlite().exec("PRAGMA page_size = 1024");
     set_up_for_writing(file.sqlite());
     SQLite::Transaction transaction(file.sqlite(), SQLite::TransactionBehavior::IMMEDIATE);
     write_everything(file.sqlite(), pattern, options.program);

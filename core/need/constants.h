@@ -23,5 +23,7 @@ struct Constant {
 std::span<const Constant> constants();
 // The value in force: the pattern's own, else the default. Asserts that the key exists.
 double constant(const Pattern& pattern, std::string_view key);
+// The pattern's own value of it; null where the default is in force.
+const ConstantOverride* own_constant(const Pattern& pattern, std::string_view key);
 
 }  // namespace skeinproof

@@ -5,6 +5,7 @@
 
 #include "core/fabric/gauge.h"
 #include "core/fabric/loop_length.h"
+#include "core/fabric/relaxation.h"
 #include "core/need/constants.h"
 #include "core/yarn/weigh.h"
 
@@ -29,6 +30,25 @@ Expected<WeighedLength> swatch_length(const Swatch& swatch, const Yarn& yarn) {
   if (swatch.humidity_pct) input.humidity_pct = swatch.humidity_pct->value;
   if (swatch.scale_step) input.scale_step = swatch.scale_step->value;
   return weighed_length(input);
+}
+
+const char* relaxation_key(GaugeState state) {
+  switch (state) {
+    case GaugeState::never_wetted:
+      return "k_never_wetted";
+    case GaugeState::wetted:
+      return "k_wetted";
+    case GaugeState::washed:
+      return "k_washed";
+    case GaugeState::unstated:
+      break;
+  }
+  return "k_unstated";
+}
+
+LoopErrors errors_in_force(const Pattern& pattern) {
+  const auto share = [&](std::string_view key) { return constant(pattern, key) / 100; };
+  return {share("error_plain_pct"), share("error_textured_pct"), share("error_drawn_in_pct"), share("error_weighed_pct")};
 }
 
 Ground ground_of(LoopSource source) {
@@ -61,6 +81,11 @@ FabricLoop fabric_loop(const Pattern& pattern, const Fabric& fabric, const Yarn*
   LoopGrounds grounds;
   if (plain != nullptr && plain != &fabric) grounds.plain_gauge = &plain->gauge;
   grounds.springy = yarn == nullptr || springy(yarn->composition);
+  grounds.errors = errors_in_force(pattern);
+  const GaugeState state = grounds.plain_gauge != nullptr && structure_factor(fabric.structure).draws_in
+                               ? grounds.plain_gauge->state
+                               : fabric.gauge.state;
+  if (const ConstantOverride* own = own_constant(pattern, relaxation_key(state))) grounds.constant = own->value.value;
   const Yarn* swatch_yarn = fabric.swatch.yarn ? pattern.yarn(fabric.swatch.yarn) : yarn;
   if (fabric.loop_source == LoopSource::from_swatch && swatch_yarn != nullptr) {
     if (const auto length = swatch_length(fabric.swatch, *swatch_yarn)) {

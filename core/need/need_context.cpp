@@ -3,6 +3,7 @@
 
 #include <set>
 
+#include "core/fabric/colour_areas.h"
 #include "core/need/constants.h"
 
 namespace skeinproof {
@@ -46,12 +47,17 @@ NeedContext::NeedContext(const Pattern& pattern) : pattern_(pattern) {
 
 void NeedContext::gather_uses() {
   for (const Piece& piece : pattern_.pieces) {
-    for (const Section& section : piece.sections)
+    for (const Section& section : piece.sections) {
+      const Fabric* fabric = pattern_.fabric(section.fabric);
+      const Chart* chart = section.source == StitchSource::chart ? pattern_.chart(section.chart) : nullptr;
+      if (chart != nullptr && fabric != nullptr && fabric->structure == Structure::intarsia)
+        areas_.try_emplace(chart->id.value, colour_areas(*chart));
       for (RoleId role : roles_of(pattern_, section)) {
         uses_[role.value].push_back(PartUse{&piece, &section, nullptr});
         const Role* found = pattern_.role(role);
         if (found != nullptr && found->yarn) fabric_yarns_.try_emplace(section.fabric.value, found->yarn);
       }
+    }
     for (const Edge& edge : piece.edges) uses_[edge.role.value].push_back(PartUse{&piece, nullptr, &edge});
   }
 }
@@ -66,6 +72,12 @@ const ChartCensus& NeedContext::census_of(ChartId chart) const {
   static const ChartCensus none;
   const auto found = census_.find(chart.value);
   return found == census_.end() ? none : found->second;
+}
+
+const std::map<char, long>& NeedContext::areas_of(ChartId chart) const {
+  static const std::map<char, long> none;
+  const auto found = areas_.find(chart.value);
+  return found == areas_.end() ? none : found->second;
 }
 
 const FabricLoop& NeedContext::loop_of(FabricId fabric) const {

@@ -25,6 +25,7 @@ class NeedContext {
   const Pattern& pattern() const { return pattern_; }
   const std::vector<PartUse>& parts_of(RoleId role) const;
   const ChartCensus& census_of(ChartId chart) const;
+  const std::map<char, long>& areas_of(ChartId chart) const;
   const FabricLoop& loop_of(FabricId fabric) const;
   const Yarn* main_yarn_of(FabricId fabric) const;
   double constant_of(std::string_view key) const;
@@ -34,6 +35,7 @@ class NeedContext {
   const Pattern& pattern_;
   std::unordered_map<std::uint32_t, std::vector<PartUse>> uses_;
   std::unordered_map<std::uint32_t, ChartCensus> census_;
+  std::unordered_map<std::uint32_t, std::map<char, long>> areas_;  // of charts worked in intarsia
   std::unordered_map<std::uint32_t, FabricLoop> loops_;
   std::unordered_map<std::uint32_t, YarnId> fabric_yarns_;
   std::unordered_map<std::string_view, double> constants_;

@@ -124,12 +124,16 @@ class PartWork {
     const bool intarsia = fabric_of != nullptr && fabric_of->structure == Structure::intarsia;
     const ChartCensus& counted = context_.census_of(chart->id);
     SymbolCount mine;
-    for (char symbol : symbols_of(*chart, role_.id))
+    long areas = 0;
+    for (char symbol : symbols_of(*chart, role_.id)) {
       if (const auto found = counted.symbols.find(symbol); found != counted.symbols.end()) {
         mine.stitches += found->second.stitches;
         mine.passed += found->second.passed;
         mine.entries += found->second.entries;
       }
+      const auto& areas_of_chart = context_.areas_of(chart->id);
+      if (const auto found = areas_of_chart.find(symbol); found != areas_of_chart.end()) areas += found->second;
+    }
     counts.stitches = static_cast<double>(mine.stitches) * repeats->value;
     counts.passed = intarsia ? 0 : static_cast<double>(mine.passed) * repeats->value;
     counts.link_share = intarsia ? context_.constant_of("intarsia_link_pct") / 100 : 0;
@@ -139,17 +143,19 @@ class PartWork {
     if (counts.passed > 0)
       part("Passed stitches", number(static_cast<double>(mine.passed)) + " a repeat", counts.passed,
            FigureUnit::stitches, 0, Ground::chart);
-    charge_entries(counts, mine.entries, intarsia ? repeats->value : 1);
+    // An entry is one new end for the whole round; in intarsia every area of every repeat has its own.
+    if (intarsia)
+      charge_ends(counts, "Areas", static_cast<double>(areas) * repeats->value);
+    else
+      charge_ends(counts, "Colour entries", static_cast<double>(mine.entries));
     return counts;
   }
 
-  // In the round an entry is one new end for the whole round; in intarsia every repeat has its own.
-  void charge_entries(PartCounts& counts, long entries, double times) {
-    if (!role_.charge_entries || entries == 0) return;
+  void charge_ends(PartCounts& counts, const char* label, double ends) {
+    if (!role_.charge_entries || ends == 0) return;
     const double each = context_.constant_of("entry_m");
-    counts.extra_m = static_cast<double>(entries) * times * each;
-    part("Colour entries", number(static_cast<double>(entries) * times) + " × " + number(each) + " m", counts.extra_m,
-         FigureUnit::metres, 2, Ground::chart);
+    counts.extra_m = ends * each;
+    part(label, number(ends) + " × " + number(each) + " m", counts.extra_m, FigureUnit::metres, 2, Ground::chart);
   }
 
   static std::string quoted_name(const Chart& chart) { return "“" + chart.name + "”"; }

@@ -57,9 +57,9 @@ void check_chart(const Pattern& pattern, const Chart& chart, Breaches& breaches)
   std::string symbols(1, no_stitch);
   for (const ChartColour& colour : chart.colours) {
     breaches.names(pattern.role(colour.role), colour.role, "a chart colour of role");
-    const bool printable = colour.symbol.size() == 1 && colour.symbol[0] > ' ' && colour.symbol[0] < 127;
-    if (!printable || symbols.find(colour.symbol[0]) != std::string::npos)
-      breaches.add("the chart symbol “" + colour.symbol + "”", "one printable ASCII character, each once, not “-”");
+    const bool usable = colour.symbol.size() == 1 && is_chart_symbol(colour.symbol[0]);
+    if (!usable || symbols.find(colour.symbol[0]) != std::string::npos)
+      breaches.add("the chart symbol “" + colour.symbol + "”", "a letter, a digit or a mark that parts no squares, each once");
     else
       symbols += colour.symbol;
   }

@@ -96,8 +96,9 @@ std::string assessment_json(const Pattern& pattern, const Assessment& assessment
   json["length_notes"] = Json::array();
   for (const LengthNote& note : assessment.length_notes) {
     const Role* role = pattern.role(note.role);
-    json["length_notes"].push_back(
-        {{"label", role != nullptr ? role->label : ""}, {"at_most_m", note.at_most.value()}, {"sizes", note.sizes}});
+    json["length_notes"].push_back({{"label", role != nullptr ? role->label : ""},
+                                    {"at_most_m", note.at_most.value()},
+                                    {"sizes", note.sizes}});
   }
   json["totals"] = Json::array();
   for (std::size_t i = 0; i < pattern.sizes.size(); ++i) {

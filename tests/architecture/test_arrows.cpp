@@ -104,17 +104,19 @@ TEST(Architecture, NoCircleOfHeaders) {
 TEST(Architecture, NoQtInTheCore) {
   const std::regex qt("^#include [<\"](Q[A-Z]|Qt)");
   for (const Source& source : all_sources())
-    if (source.room != "app")
+    if (source.room != "app") {
       for (const std::string& line : source.lines)
         EXPECT_FALSE(std::regex_search(line, qt)) << source.path << ": " << line;
+    }
 }
 
 TEST(Architecture, NoClockNoLocaleNoEnvironmentInTheCore) {
   const std::regex ambient(R"(\b(setlocale|std::locale|getenv|system_clock|localtime|std::time)\b)");
   for (const Source& source : all_sources())
-    if (source.room != "app")
+    if (source.room != "app") {
       for (const std::string& line : source.lines)
         EXPECT_FALSE(std::regex_search(line, ambient)) << source.path << ": " << line;
+    }
 }
 
 TEST(Architecture, EveryFileNamesItsLicenceAndStaysShort) {

@@ -63,7 +63,7 @@ QuantitiesPage::QuantitiesPage(OpenPattern& open, QWidget* parent)
       curve_(new NeedCurve),
       by_piece_(new StackedLengths),
       by_role_(new StackedLengths),
-      evidence_part_(new QWidget),
+      evidence_part_(new QWidget(this)),
       evidence_head_(new PaneHeader(tr("Evidence"))),
       evidence_(new EvidenceTable),
       working_(new WorkingPane) {

@@ -35,7 +35,7 @@ class MalformedFile : public testing::Test {
 };
 
 TEST_F(MalformedFile, truncated_anywhere_is_refused) {
-  for (std::size_t cut = 0; cut < whole.size(); cut += 1 + whole.size() / 300) {
+  for (std::size_t cut = 0; cut < whole.size(); cut += 1 + whole.size() / 100) {
     std::ofstream(folder / "damaged", std::ios::binary) << whole.substr(0, cut);
     EXPECT_FALSE(open_project(folder / "damaged", {0, {}})) << cut;
   }
@@ -43,8 +43,8 @@ TEST_F(MalformedFile, truncated_anywhere_is_refused) {
 
 TEST_F(MalformedFile, one_byte_changed) {
   // Every byte of the header and the first page's table of contents, then spread over all pages.
-  for (std::size_t at = 0; at < whole.size(); at += at < 150 ? 1 : 1 + whole.size() / 400) {
-    for (int mask : {0xff, 0x01, 0x80}) {
+  for (std::size_t at = 0; at < whole.size(); at += at < 120 ? 1 : 1 + whole.size() / 200) {
+    for (int mask : {0xff, 0x01}) {
       std::string bytes = whole;
       bytes[at] = static_cast<char>(bytes[at] ^ mask);
       expect_sound_or_refused(bytes, "byte " + std::to_string(at) + " mask " + std::to_string(mask));
@@ -53,7 +53,7 @@ TEST_F(MalformedFile, one_byte_changed) {
 }
 
 TEST_F(MalformedFile, pages_overwritten) {
-  constexpr std::size_t page = 4096;
+  constexpr std::size_t page = 1024;
   for (std::size_t at = 0; at < whole.size(); at += page) {
     for (char fill : {'\0', '\xff', 'A'}) {
       std::string bytes = whole;
