@@ -86,6 +86,7 @@ std::span<const Command> command_table() { return commands; }
 std::span<const WidgetKey> widget_key_table() { return widget_keys; }
 
 QList<QKeySequence> shortcuts_of(const Command& command) {
+  if (*command.shortcuts == '\0') return {};
   return QKeySequence::listFromString(QString::fromLatin1(command.shortcuts), QKeySequence::PortableText);
 }
 

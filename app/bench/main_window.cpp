@@ -26,6 +26,7 @@
 #include "app/pages/page.h"
 #include "app/widgets/ink.h"
 #include "app/widgets/message_bar.h"
+#include "app/widgets/count_words.h"
 
 namespace skeinproof {
 
@@ -340,8 +341,8 @@ void MainWindow::follow_foot() {
           ? QString()
           : QStringLiteral("<a href=\"missing\">%1</a>").arg(tr("%n not worked out", nullptr, missing)));
   const Pattern& pattern = open_.pattern();
-  counted_->setText(tr("%n size(s)", nullptr, static_cast<int>(pattern.sizes.size())) + QStringLiteral(", ") +
-                    tr("%n colour(s)", nullptr, static_cast<int>(pattern.roles.size())));
+  counted_->setText(count_words(pattern.sizes.size(), tr("size"), tr("sizes")) + QStringLiteral(", ") +
+                    count_words(pattern.roles.size(), tr("colour"), tr("colours")));
 }
 
 void MainWindow::follow_title() {
@@ -462,6 +463,11 @@ void MainWindow::do_command(const QString& id) {
     open_sample(id.mid(sample.size()));
   else if (QAction* action = actions_.value(id))
     action->trigger();
+}
+
+void MainWindow::changeEvent(QEvent* event) {
+  QMainWindow::changeEvent(event);
+  if (event->type() == QEvent::FontChange && list_foot_) follow_foot();
 }
 
 bool MainWindow::eventFilter(QObject* watched, QEvent* event) {

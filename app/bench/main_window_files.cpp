@@ -88,7 +88,10 @@ void MainWindow::open_path(const QString& path) {
     tell_failure(Error{ErrorKind::not_found, {}, {}, {}}, path);
     return;
   }
-  after_guard([this, path] { desk_.open(path); });
+  // A sample stays as it came, whichever way it is asked for.
+  const bool is_sample = !around_.samples_folder.isEmpty() &&
+                         QFileInfo(path).canonicalPath() == QFileInfo(around_.samples_folder).canonicalFilePath();
+  after_guard([this, path, is_sample] { is_sample ? desk_.open_as_copy(path) : desk_.open(path); });
 }
 
 void MainWindow::open_sample(const QString& stem) {

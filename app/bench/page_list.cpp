@@ -93,7 +93,7 @@ void PageList::fit() {
   int widest = scaled(this, 142);
   for (int row = 0; row < count(); ++row)
     widest = std::max(widest, sizeHintForIndex(items_->index(row, 0)).width());
-  setMinimumWidth(widest);
+  setFixedWidth(widest);
   scheduleDelayedItemsLayout();
 }
 

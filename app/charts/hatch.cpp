@@ -49,7 +49,7 @@ PartHatch part_hatch(std::size_t part, bool on_paper) {
   static constexpr std::array order = {Hatch::solid,   Hatch::empty,   Hatch::rising, Hatch::dotted,
                                        Hatch::upright, Hatch::crossed, Hatch::level,  Hatch::falling};
   // Solid and empty would look the same again, so the second round starts behind them.
-  if (part == 0 && on_paper) return {Hatch::falling, 2.5};
+  if (part == 0 && on_paper) return {Hatch::falling, 1.6};
   if (part < order.size()) return {order[part], 1};
   const std::size_t again = (part - order.size()) % (order.size() - 2) + 2;
   return {order[again], 2};

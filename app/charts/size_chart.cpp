@@ -107,6 +107,13 @@ void SizeChart::add(QAbstractSeries* series) {
   series->attachAxis(values_);
 }
 
+QPen SizeChart::rule_pen(bool strong) const {
+  if (!ink_.paper) return {strong ? ink_.edge : ink_.rule, unit_};
+  QPen dotted(ink_.rule, 0.6, Qt::CustomDashLine, Qt::FlatCap);
+  dotted.setDashPattern({1, 5});
+  return dotted;
+}
+
 void SizeChart::drawBackground(QPainter* painter, const QRectF& rect) {
   painter->fillRect(rect, ink_.base);
   const double top = plot_.top() - 4 * unit_;
@@ -121,8 +128,7 @@ void SizeChart::drawBackground(QPainter* painter, const QRectF& rect) {
   strong.setWeight(QFont::DemiBold);
   for (const ScaleMark& mark : marks()) {
     const double y = y_of(mark.value);
-    painter->setPen(ink_.paper ? QPen(ink_.rule, 0.4, Qt::DotLine)
-                               : QPen(mark.strong ? ink_.edge : ink_.rule, unit_));
+    painter->setPen(rule_pen(mark.strong));
     painter->drawLine(QPointF(plot_.left(), y), QPointF(plot_.right(), y));
     const QFontMetricsF metrics(mark.strong ? strong : type_.small);
     const double baseline = y + (metrics.ascent() - metrics.descent()) / 2;

@@ -76,6 +76,7 @@ class SizeChart : public QChartView {
 
  private:
   void re_ink();
+  QPen rule_pen(bool strong) const;
   void place();
 
   Ink ink_;

@@ -29,6 +29,13 @@ Expected<void> save_pdf_file(const Sheet& sheet, const std::string& path) {
   return {};
 }
 
+Expected<void> save_tables(const Sheet& sheet, const std::string& path) {
+  const std::string tables = csv(sheet);
+  if (!tables.empty()) return save_text(path, tables);
+  return failure(ErrorKind::wrong_format, "a sheet without tables", "another ending than .csv, which holds tables alone",
+                 {path, 0, 0});
+}
+
 struct Ending {
   const char* ending;
   Expected<void> (*save)(const Sheet& sheet, const std::string& path, std::int64_t now);
@@ -39,8 +46,7 @@ constexpr std::array endings = {
                       std::int64_t) { return save_text(path, plain_text(sheet)); }},
     Ending{".html",
            [](const Sheet& sheet, const std::string& path, std::int64_t) { return save_text(path, html(sheet)); }},
-    Ending{".csv",
-           [](const Sheet& sheet, const std::string& path, std::int64_t) { return save_text(path, csv(sheet)); }},
+    Ending{".csv", [](const Sheet& sheet, const std::string& path, std::int64_t) { return save_tables(sheet, path); }},
     Ending{".xlsx",
            [](const Sheet& sheet, const std::string& path, std::int64_t now) { return save_xlsx(sheet, path, now); }},
     Ending{".pdf",

@@ -56,6 +56,7 @@ Expected<void> write_sheet(const HandOverCall& call, const Pattern& pattern, con
   const auto sheet = sheet_of(call, pattern, house);
   if (!sheet) return tl::unexpected(sheet.error());
   if (is_screen(call.out)) return write_text(call.out, plain_text(*sheet));
+  if (!call.out.ends_with(".pdf")) return save_sheet(*sheet, call.out, std::time(nullptr));
   // Drawing a PDF needs a painter's environment, which has no screen here.
   qputenv("QT_QPA_PLATFORM", "offscreen");
   int argc = 1;

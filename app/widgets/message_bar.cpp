@@ -68,11 +68,13 @@ void MessageBar::show_first() {
       if (take) take();
     });
     buttons_layout_->addWidget(button);
+    button->show();
   }
   if (!first.closable) return;
   auto* close = new QPushButton(tr("Close this message"));
   connect(close, &QPushButton::clicked, this, &MessageBar::drop_first);
   buttons_layout_->addWidget(close);
+  close->show();
 }
 
 }  // namespace skeinproof

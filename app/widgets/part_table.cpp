@@ -61,12 +61,17 @@ bool PartTable::set_current_key(std::uint32_t key) {
 
 void PartTable::refresh(bool other_rows) {
   const std::uint32_t kept = told_key_;
-  const int row = current_row(), column = std::max(0, currentIndex().column());
-  model_->follow(other_rows);
-  if (!currentIndex().isValid() && model_->rowCount() > 0) {
-    const int again = other_rows ? -1 : model_->row_of(kept);
-    setCurrentIndex(model_->index(
-        again >= 0 ? again : std::clamp(row, 0, std::max(0, model_->part_count() - 1)), column));
+  const int row = current_row(), column = std::max(0, currentIndex().column()), parts = model_->part_count();
+  const bool in_empty_row = row >= 0 && model_->is_empty_row(row);
+  const bool typing = state() == EditingState;
+  if (model_->follow(other_rows) && model_->rowCount() > 0) {
+    int again = other_rows ? -1 : model_->row_of(kept);
+    // What was typed in the empty row has become a part; typing goes on there.
+    if (!other_rows && in_empty_row && model_->part_count() == parts + 1) again = parts;
+    if (again < 0) again = std::clamp(row, 0, std::max(0, model_->part_count() - 1));
+    setCurrentIndex(model_->index(again, column));
+    // The open cell went with the old rows, and the focus with it.
+    if (typing) setFocus();
   }
   if (current_key() != told_key_) emit current_part_changed(told_key_ = current_key());
   fit_columns();
@@ -202,7 +207,8 @@ void PartTable::keyPressEvent(QKeyEvent* event) {
              cell.data(PartTableModel::bad_text_role).toBool()) {
     model_->give_up_bad_text(cell.row(), cell.column());
   } else if ((event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter) && typed_on) {
-    edit(cell);
+    // Enter in an open cell comes here too, after the cell has taken it.
+    if (state() != EditingState) edit(cell);
   } else {
     QTableView::keyPressEvent(event);
     return;

@@ -29,6 +29,10 @@ int PartTableModel::row_of(std::uint32_t key) const {
   return found == keys_.end() ? -1 : static_cast<int>(found - keys_.begin());
 }
 
+bool PartTableModel::is_there(int row) const {
+  return row >= 0 && row < part_count() && static_cast<std::size_t>(row) < list_.count(open_.pattern());
+}
+
 QString PartTableModel::name_at(int row) const {
   return row >= 0 && row < part_count() && list_.name
              ? list_.name(open_.pattern(), static_cast<std::size_t>(row))
@@ -54,7 +58,7 @@ QString PartTableModel::bad_reason(int row, int column) const {
 
 QString PartTableModel::cell_text(int row, int at) const {
   if (const BadText* bad = bad_text(row, at)) return bad->text;
-  if (is_empty_row(row)) return {};
+  if (!is_there(row)) return {};
   const PartColumn& shown = column(at);
   const auto index = static_cast<std::size_t>(row);
   if (shown.ticked) return shown.ticked(open_.pattern(), index) ? tr("yes") : tr("no");
@@ -67,7 +71,7 @@ std::vector<Choice> PartTableModel::choices_at(int row, int at) const {
 }
 
 QString PartTableModel::spoken_text(int row, int at) const {
-  if (is_empty_row(row)) return at == 0 && list_.append ? list_.add_hint : column(at).head + tr(": empty");
+  if (!is_there(row)) return at == 0 && list_.append ? list_.add_hint : column(at).head + tr(": empty");
   const PartColumn& shown = column(at);
   QString said =
       shown.spoken ? shown.spoken(open_.pattern(), static_cast<std::size_t>(row)) : cell_text(row, at);
@@ -90,7 +94,7 @@ QVariant PartTableModel::data(const QModelIndex& index, int role) const {
     case Qt::EditRole:
       return cell_text(row, at);
     case Qt::CheckStateRole:
-      if (!shown.ticked || is_empty_row(row)) return {};
+      if (!shown.ticked || !is_there(row)) return {};
       return shown.ticked(open_.pattern(), static_cast<std::size_t>(row)) ? Qt::Checked : Qt::Unchecked;
     case Qt::TextAlignmentRole:
       return QVariant((shown.right ? Qt::AlignRight : Qt::AlignLeft) | Qt::AlignVCenter);
@@ -102,13 +106,13 @@ QVariant PartTableModel::data(const QModelIndex& index, int role) const {
     case bad_text_role:
       return bad_text(row, at) != nullptr;
     case chip_role:
-      return shown.chip && !is_empty_row(row)
+      return shown.chip && is_there(row)
                  ? QVariant(shown.chip(open_.pattern(), static_cast<std::size_t>(row)))
                  : QVariant();
     case quiet_role:
       return shown.quiet || is_empty_row(row);
     case strong_role:
-      return shown.strong;
+      return shown.strong && !is_empty_row(row);
     case empty_row_role:
       return is_empty_row(row);
     default:
@@ -257,40 +261,18 @@ void PartTableModel::give_up_bad_text(int row, int at) {
   emit dataChanged(index(row, at), index(row, at));
 }
 
-void PartTableModel::follow(bool other_rows) {
-  const std::vector<std::uint32_t> now = keys_now();
-  if (other_rows) {
+bool PartTableModel::follow(bool other_rows) {
+  std::vector<std::uint32_t> now = keys_now();
+  if (other_rows || now != keys_) {
+    // The document has changed already, so the rows cannot be taken out one by one before it does.
     beginResetModel();
-    bad_texts_.clear();
-    keys_ = now;
+    if (other_rows) bad_texts_.clear();
+    keys_ = std::move(now);
     endResetModel();
-    return;
-  }
-  const auto old_size = static_cast<int>(keys_.size()), new_size = static_cast<int>(now.size());
-  const int common = std::min(old_size, new_size);
-  int before = 0, behind = 0;
-  while (before < common && keys_[static_cast<std::size_t>(before)] == now[static_cast<std::size_t>(before)])
-    ++before;
-  while (behind < common - before && keys_[static_cast<std::size_t>(old_size - 1 - behind)] ==
-                                         now[static_cast<std::size_t>(new_size - 1 - behind)])
-    ++behind;
-  if (before + behind == old_size && new_size > old_size) {
-    // What was typed in the empty row has become the new part; the empty row moves on below it.
-    const int first = before == old_size && list_.append ? before + 1 : before;
-    beginInsertRows({}, first, first + new_size - old_size - 1);
-    keys_ = now;
-    endInsertRows();
-  } else if (before + behind == new_size && new_size < old_size) {
-    beginRemoveRows({}, before, before + old_size - new_size - 1);
-    keys_ = now;
-    endRemoveRows();
-  } else if (now != keys_) {
-    beginResetModel();
-    keys_ = now;
-    endResetModel();
-    return;
+    return true;
   }
   if (rowCount() > 0) emit dataChanged(index(0, 0), index(rowCount() - 1, columnCount() - 1));
+  return false;
 }
 
 }  // namespace skeinproof

@@ -49,9 +49,12 @@ class PartTableModel : public QAbstractTableModel {
   QString bad_reason(int row, int column) const;
   void give_up_bad_text(int row, int column);
 
-  void follow(bool other_rows = false);
+  // Takes over the rows of the document; true where they are other rows than before, all at once.
+  bool follow(bool other_rows = false);
 
  private:
+  // False between a change of the document and following it, for rows that went.
+  bool is_there(int row) const;
   struct BadText {
     QString text;
     QString reason;

@@ -13,6 +13,7 @@
 #include "app/widgets/size_list_text.h"
 #include "app/widgets/size_table.h"
 #include "app/widgets/size_table_model.h"
+#include "app/widgets/count_words.h"
 
 namespace skeinproof {
 
@@ -128,7 +129,7 @@ void SizeGrid::show_line() {
   }
   const QString list = model_->list_text(row);
   if (line_->text() != list) line_->setText(list);
-  line_count_->setText(tr("%n value(s)", nullptr, model_->columnCount()));
+  line_count_->setText(count_words(static_cast<std::size_t>(model_->columnCount()), tr("value"), tr("values")));
   const QString reason = table_->currentIndex().data(SizeTableModel::bad_text_role).toString();
   set_message(reason, !reason.isEmpty());
 }
@@ -144,7 +145,7 @@ void SizeGrid::preview(int row, const QString& text) {
     return;
   }
   const ListForSizes list = read_line(row, text);
-  line_count_->setText(tr("%n value(s)", nullptr, static_cast<int>(list.values.size())));
+  line_count_->setText(count_words(list.values.size(), tr("value"), tr("values")));
   const QString words = understood(list, open_.pattern());
   if (list.reason.isEmpty())
     set_message(tr("Understood %1. Enter fills the row.").arg(words), false);
@@ -186,15 +187,19 @@ bool SizeGrid::take_line() {
 }
 
 void SizeGrid::set_message(const QString& message, bool bad) {
-  if (message_->text() == message && line_is_bad_ == bad) return;
-  line_is_bad_ = bad;
+  if (message_->text() == message && message_is_bad_ == bad) return;
+  message_is_bad_ = bad;
   message_->setText(message);
   message_->setVisible(!message.isEmpty());
-  message_->setContentsMargins(scaled(this, 12), 0, scaled(this, 12), scaled(this, 6));
-  QFont font = type_of(this->font()).small;
-  if (bad) font.setWeight(QFont::DemiBold);
-  message_->setFont(font);
   line_->setAccessibleDescription(message);
+  fit_message();
+}
+
+void SizeGrid::fit_message() {
+  message_->setContentsMargins(scaled(this, 12), 0, scaled(this, 12), scaled(this, 6));
+  QFont small = type_of(font()).small;
+  if (message_is_bad_) small.setWeight(QFont::DemiBold);
+  message_->setFont(small);
 }
 
 bool SizeGrid::eventFilter(QObject* watched, QEvent* event) {
@@ -208,7 +213,9 @@ bool SizeGrid::eventFilter(QObject* watched, QEvent* event) {
 
 void SizeGrid::changeEvent(QEvent* event) {
   QWidget::changeEvent(event);
-  if (event->type() == QEvent::FontChange) fit();
+  if (event->type() != QEvent::FontChange) return;
+  fit_message();
+  fit();
 }
 
 void SizeGrid::fit() {

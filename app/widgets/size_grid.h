@@ -63,6 +63,7 @@ class SizeGrid : public QWidget {
   void preview(int row, const QString& text);
   void offer_list(int row, const QString& text, bool was_typed);
   void set_message(const QString& message, bool bad);
+  void fit_message();
   void fit();
 
   OpenPattern& open_;
@@ -74,7 +75,7 @@ class SizeGrid : public QWidget {
   QLabel* line_count_;
   QLabel* message_;
   bool follows_rows_ = false;
-  bool line_is_bad_ = false;
+  bool message_is_bad_ = false;
   int line_row_ = -1;
   QString line_name_;
   std::map<QString, QString>

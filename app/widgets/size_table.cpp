@@ -123,7 +123,7 @@ void SizeTable::keyPressEvent(QKeyEvent* event) {
   const bool plain = (event->modifiers() & ~Qt::KeypadModifier) == Qt::NoModifier;
   if (plain && (event->key() == Qt::Key_Delete || event->key() == Qt::Key_Backspace)) return clear_selected();
   if (plain && (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter) && current.isValid() &&
-      (current.flags() & Qt::ItemIsEditable))
+      state() != EditingState && (current.flags() & Qt::ItemIsEditable))
     return edit(current);
   if (event->key() == Qt::Key_Escape && current.isValid() &&
       !current.data(SizeTableModel::bad_text_role).isNull()) {
@@ -239,7 +239,7 @@ void SizeTable::paste_table(const QString& text) {
                        table[static_cast<std::size_t>(row)][static_cast<std::size_t>(column)]});
   }
   const int bad = model_.write(
-      cells, rows == 1 ? model_.undo_name(current.row()) : tr("pasting %n row(s)", nullptr, rows));
+      cells, rows == 1 ? model_.undo_name(current.row()) : tr("pasting %1 rows").arg(rows));
   emit current_moved();
   const QString done = tr("%1 × %2 cells pasted").arg(rows).arg(columns);
   emit said(bad == 0 ? done : tr("%1; %n could not be read and stays underlined", nullptr, bad).arg(done),

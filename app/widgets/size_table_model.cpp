@@ -197,8 +197,9 @@ QVariant SizeTableModel::headerData(int section, Qt::Orientation orientation, in
 }
 
 Qt::ItemFlags SizeTableModel::flags(const QModelIndex& index) const {
+  if (!index.isValid()) return Qt::NoItemFlags;
   Qt::ItemFlags flags = Qt::ItemIsSelectable | Qt::ItemIsEnabled | Qt::ItemNeverHasChildren;
-  if (index.isValid() && is_editable(index.row())) flags |= Qt::ItemIsEditable;
+  if (is_editable(index.row())) flags |= Qt::ItemIsEditable;
   return flags;
 }
 

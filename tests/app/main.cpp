@@ -12,6 +12,7 @@ namespace {
 constexpr const char* expected_words[] = {
     "This plugin does not support propagateSizeHints()",
     "This plugin does not support raise()",
+    "This plugin does not support grabbing the keyboard",
 };
 
 // What Qt complains about is a fault of the program: a missing object, a signal that does not fit, a bad

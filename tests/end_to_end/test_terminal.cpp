@@ -116,6 +116,7 @@ TEST_F(Terminal, JsonAndProjectFileCarryTheWholeDocumentBothWays) {
 TEST_F(Terminal, SheetsAreWrittenInEveryFormat) {
   for (const char* ending : {".txt", ".html", ".csv", ".xlsx", ".pdf"})
     for (const char* sheet : {"block", "quantities", "working"}) {
+      if (std::string(ending) == ".csv" && std::string(sheet) == "block") continue;  // tables alone, and it has none
       const std::string out = in_folder(std::string(sheet) + ending);
       const Answer answer = call("hand-over " + projects + "quillmarsh-yoke.json --sheet " + sheet + " --out " + out);
       EXPECT_EQ(answer.code, 0) << answer.text;
@@ -123,6 +124,7 @@ TEST_F(Terminal, SheetsAreWrittenInEveryFormat) {
     }
   EXPECT_EQ(text_of(in_folder("block.txt")), quillmarsh_block);
   EXPECT_EQ(text_of(in_folder("block.pdf")).substr(0, 5), "%PDF-");
+  EXPECT_EQ(call("hand-over " + projects + "quillmarsh-yoke.json --out " + in_folder("block.csv")).code, 2);
   EXPECT_EQ(call("hand-over " + projects + "quillmarsh-yoke.json --out " + in_folder("a.doc")).code, 2);
   EXPECT_EQ(call("hand-over " + projects + "quillmarsh-yoke.json --sheet nothing").code, 2);
   EXPECT_EQ(call("hand-over " + projects + "quillmarsh-yoke.json --style nothing").code, 2);

@@ -44,6 +44,7 @@ QPlainTextEdit* reading_text(const QString& name, const QFont& font) {
   text->setAccessibleName(name);
   text->setFont(font);
   text->setFrameShape(QFrame::NoFrame);
+  text->document()->setDocumentMargin(scaled(text, 12));
   return text;
 }
 
@@ -103,7 +104,7 @@ QWidget* HandOverPage::make_block_pane() {
   block_head_->add_button(
       tr("Save &as…"), [this] { save_as(); }, tr("Text, HTML, PDF, CSV or a workbook, by the ending of the name"));
   column->addWidget(block_head_);
-  block_ = reading_text(tr("Yarn block"), type_of(font()).words);
+  block_ = reading_text(tr("Yarn block"), QFontDatabase::systemFont(QFontDatabase::FixedFont));
   quantities_ = reading_text(tr("Quantities per size"), QFontDatabase::systemFont(QFontDatabase::FixedFont));
   quantities_->setLineWrapMode(QPlainTextEdit::NoWrap);
   tabs_ = new QTabWidget;
@@ -237,7 +238,8 @@ void HandOverPage::save_as() {
   const bool block = shown() == Shown::block;
   const QString path =
       ask_path_(this, true, file_stem(open_.pattern().title) + (block ? QStringLiteral(".txt") : QStringLiteral(".xlsx")),
-                tr("Text (*.txt);;HTML (*.html);;PDF (*.pdf);;CSV (*.csv);;Workbook (*.xlsx)"));
+                block ? tr("Text (*.txt);;HTML (*.html);;PDF (*.pdf);;Workbook (*.xlsx)")
+                      : tr("Workbook (*.xlsx);;CSV (*.csv);;Text (*.txt);;HTML (*.html);;PDF (*.pdf)"));
   if (path.isEmpty()) return;
   // A yarn block as text is the bare block, ready to be set.
   const auto saved = block && path.endsWith(QLatin1String(".txt"), Qt::CaseInsensitive)

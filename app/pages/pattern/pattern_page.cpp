@@ -67,10 +67,8 @@ PatternPage::PatternPage(OpenPattern& open, QWidget* parent)
   head_->add_button(
       tr("Metres from a weigh&t…"), [this] { show_metres(!asks_metres_); },
       tr("One question beside the pattern: how many metres are these grams?"));
-  connect(sizes_, &SizeBar::at_changed, this,
-          [this](std::size_t at) { lists_->grid()->set_current(lists_->grid()->current_row(), at); });
   connect(lists_->grid(), &SizeGrid::current_changed, this,
-          [this](int, std::size_t size) { sizes_->set_at(size); });
+          [this](int, std::size_t size) { open_.choose_size(size); });
   connect(sizes_, &SizeBar::says, this, &Page::says);
   connect(lists_, &ListPane::says, this, &Page::says);
   connect(metres_, &MetresPane::says, this, &Page::says);
@@ -153,14 +151,17 @@ void PatternPage::refresh() {
   cautions_->setText(cautions.join(QLatin1Char('\n')));
   for (QWidget* widget : std::initializer_list<QWidget*>{caution_head_, cautions_})
     widget->setVisible(!cautions.isEmpty());
+  // The chosen size is the grid's column, wherever it was chosen.
+  SizeGrid* grid = lists_->grid();
+  if (grid->current_size() != open_.chosen_size_index())
+    grid->set_current(grid->current_row(), open_.chosen_size_index());
   show_side();
 }
 
 bool PatternPage::go_to(std::uint32_t part) {
   const Pattern& pattern = open_.pattern();
   if (const auto size = pattern.size_index(SizeId{part}); size && part != 0) {
-    sizes_->set_at(*size);
-    lists_->grid()->set_current(lists_->grid()->current_row(), *size);
+    open_.choose_size(*size);
     lists_->grid()->setFocus();
     return true;
   }

@@ -56,7 +56,6 @@ SizeBar::SizeBar(OpenPattern& open, QWidget* parent)
     : QWidget(parent),
       open_(open),
       form_(open, this, [](const Pattern& pattern) { return &pattern; }, {}),
-      at_(open.pattern().sizes.front().id),
       line_(new LineField([this](const QString& text) { return take_line(text); })),
       preview_(new QuietLabel),
       which_(new ChoiceField),
@@ -69,9 +68,7 @@ SizeBar::SizeBar(OpenPattern& open, QWidget* parent)
   lay_out();
   connect(line_, &QLineEdit::textEdited, this, &SizeBar::show_preview);
   connect(which_, &ChoiceField::chosen, this, [this](std::uint32_t value) {
-    at_ = SizeId{value};
-    refresh();
-    emit at_changed(at());
+    if (const auto index = open_.pattern().size_index(SizeId{value})) open_.choose_size(*index);
   });
   connect(&open_, &OpenPattern::changed, this, &SizeBar::refresh);
   connect(&open_, &OpenPattern::replaced, this, [this] {
@@ -144,16 +141,6 @@ void SizeBar::lay_out() {
   grid->addLayout(row, 4, 1);
 }
 
-std::size_t SizeBar::at() const { return open_.pattern().size_index(at_).value_or(0); }
-
-void SizeBar::set_at(std::size_t size_index) {
-  const auto& sizes = open_.pattern().sizes;
-  if (size_index >= sizes.size() || sizes[size_index].id == at_) return;
-  at_ = sizes[size_index].id;
-  name_->give_back();
-  refresh();
-}
-
 QString SizeBar::preview() const { return preview_->text(); }
 
 QString SizeBar::take_line(const QString& text) {
@@ -176,13 +163,10 @@ QString SizeBar::take_name(const QString& text) {
 }
 
 void SizeBar::insert(std::size_t before) {
-  SizeId made;
   const std::string label = new_label(open_.pattern());
   open_.apply(tr("insert size %1").arg(QString::fromStdString(label)),
-              [&](Pattern& pattern) { made = insert_size(pattern, before, label); });
-  at_ = made;
-  refresh();
-  emit at_changed(at());
+              [&](Pattern& pattern) { insert_size(pattern, before, label); });
+  open_.choose_size(before);
   name_->setFocus();
   name_->selectAll();
 }
@@ -195,9 +179,6 @@ void SizeBar::erase() {
   if (open_.pattern().sizes.size() < 2) return;
   const QString label = QString::fromStdString(open_.pattern().sizes[index].label);
   open_.apply(tr("delete size %1").arg(label), [&](Pattern& pattern) { erase_size(pattern, index); });
-  at_ = open_.pattern().sizes[std::min(index, open_.pattern().sizes.size() - 1)].id;
-  refresh();
-  emit at_changed(at());
   emit says(tr("Deleted size %1 from every list; Undo brings it back.").arg(label));
 }
 
@@ -208,7 +189,6 @@ void SizeBar::move(int step) {
   const QString label = QString::fromStdString(open_.pattern().sizes[from].label);
   open_.apply(step < 0 ? tr("move size %1 left").arg(label) : tr("move size %1 right").arg(label),
               [&](Pattern& pattern) { move_size(pattern, from, to); });
-  emit at_changed(at());
 }
 
 void SizeBar::show_preview(const QString& text) {
@@ -235,14 +215,13 @@ void SizeBar::show_preview(const QString& text) {
 
 void SizeBar::refresh() {
   const Pattern& pattern = open_.pattern();
-  if (!pattern.size_index(at_)) at_ = pattern.sizes[open_.chosen_size_index()].id;
   form_.refresh();
   const QString line = line_of(pattern);
   line_->show_line(line);
   show_preview(line_->text());
   which_->set_choices(size_choices(pattern));
-  which_->show_choice(at_.value);
   const std::size_t index = at();
+  which_->show_choice(pattern.sizes[index].id.value);
   name_->show_line(QString::fromStdString(pattern.sizes[index].label));
   left_->setEnabled(index > 0);
   right_->setEnabled(index + 1 < pattern.sizes.size());

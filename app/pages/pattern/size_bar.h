@@ -19,10 +19,7 @@ class SizeBar : public QWidget {
  public:
   explicit SizeBar(OpenPattern& open, QWidget* parent = nullptr);
 
-  // The size the buttons are for.
-  std::size_t at() const;
-  void set_at(std::size_t size_index);
-
+  // What can be done to the chosen size.
   void insert_before();
   void insert_after();
   void erase();
@@ -33,7 +30,6 @@ class SizeBar : public QWidget {
   QString preview() const;
 
  signals:
-  void at_changed(std::size_t size_index);
   void says(const QString& message);
 
  private:
@@ -41,12 +37,12 @@ class SizeBar : public QWidget {
   QString take_line(const QString& text);
   QString take_name(const QString& text);
   void insert(std::size_t before);
+  std::size_t at() const { return open_.chosen_size_index(); }
   void show_preview(const QString& text);
   void refresh();
 
   OpenPattern& open_;
   PartForm<Pattern> form_;
-  SizeId at_;
   LineField* line_;
   QuietLabel* preview_;
   ChoiceField* which_;

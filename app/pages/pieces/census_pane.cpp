@@ -114,7 +114,8 @@ CensusPane::CensusPane(OpenPattern& open, QWidget* parent)
   layout->addWidget(head);
   empty_ = new QLabel(tr("No chart: nothing to count."));
   empty_->setMargin(scaled(this, 12));
-  layout->addWidget(empty_);
+  empty_->setAlignment(Qt::AlignTop | Qt::AlignLeft);
+  layout->addWidget(empty_, 1);
   auto* scroll = new QScrollArea;
   scroll->setFrameShape(QFrame::NoFrame);
   scroll->setWidgetResizable(true);

@@ -10,6 +10,7 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QMenu>
+#include <QPushButton>
 #include <QStackedLayout>
 #include <QToolButton>
 #include <QVBoxLayout>
@@ -53,17 +54,13 @@ ChartPane::ChartPane(OpenPattern& open, QWidget* parent)
       menu_(new QMenu(this)),
       grid_(new ChartGrid(open)),
       body_(new QWidget),
-      empty_(new QLabel(tr("No chart yet: make one or paste one as text from the Edit menu above, and a "
-                           "section can repeat it."))),
+      empty_(new QWidget),
       stack_(new QStackedLayout),
       palette_row_(new QHBoxLayout),
       brushes_(new QButtonGroup(this)) {
   charts_->setAccessibleName(tr("Chart"));
   charts_->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
-  charts_->setMinimumContentsLength(8);
-  empty_->setWordWrap(true);
-  empty_->setMargin(scaled(this, 12));
-  empty_->setAlignment(Qt::AlignTop | Qt::AlignLeft);
+  charts_->setMinimumContentsLength(10);
   auto* head = new QHBoxLayout;
   head->setContentsMargins(scaled(this, 8), scaled(this, 6), scaled(this, 8), scaled(this, 6));
   head->setSpacing(scaled(this, 4));
@@ -71,7 +68,7 @@ ChartPane::ChartPane(OpenPattern& open, QWidget* parent)
   auto* switches = new QHBoxLayout;
   switches->setSpacing(0);
   switch_button(tr("&Colour"), looks_, static_cast<int>(ChartLook::colour), switches)->setChecked(true);
-  switch_button(tr("Li&ghtness"), looks_, static_cast<int>(ChartLook::lightness), switches);
+  switch_button(tr("L&ightness"), looks_, static_cast<int>(ChartLook::lightness), switches);
   switch_button(tr("&Letters"), looks_, static_cast<int>(ChartLook::letters), switches);
   head->addLayout(switches);
   more_->setText(tr("Edit"));
@@ -105,7 +102,32 @@ ChartPane::ChartPane(OpenPattern& open, QWidget* parent)
   connect(grid_, &ChartGrid::says, this, &ChartPane::says);
   connect(&open_, &OpenPattern::changed, this, &ChartPane::follow);
   make_menu();
+  make_empty();
   follow();
+}
+
+// Without a chart the ways to one stand where its squares will be.
+void ChartPane::make_empty() {
+  auto* layout = new QVBoxLayout(empty_);
+  const int inset = scaled(this, 12);
+  layout->setContentsMargins(inset, inset, inset, inset);
+  auto* words = new QLabel(tr("No chart yet: a section of coloured knitting repeats one."));
+  words->setWordWrap(true);
+  layout->addWidget(words);
+  const auto way = [this, layout](const QString& text, auto&& act) {
+    auto* button = new QPushButton(text);
+    button->setAutoDefault(false);
+    connect(button, &QPushButton::clicked, this, act);
+    layout->addWidget(button, 0, Qt::AlignLeft);
+  };
+  way(tr("New chart…"), [this] { ask_new_chart(); });
+  way(tr("Chart from text…"), [this] { import_text({}); });
+  way(tr("Import a picture…"), [this] { ask_picture(); });
+  layout->addStretch(1);
+}
+
+void ChartPane::ask_picture() {
+  ask_file(tr("Import a chart as a picture"), tr("Pictures (*.png);;All files (*)"));
 }
 
 void ChartPane::make_menu() {
@@ -198,7 +220,7 @@ void ChartPane::follow() {
   charts_->show_choice(id_.value);
   charts_->setEnabled(!choices.empty());
   for (QAbstractButton* look : looks_->buttons()) look->setEnabled(!choices.empty());
-  stack_->setCurrentWidget(choices.empty() ? static_cast<QWidget*>(empty_) : body_);
+  stack_->setCurrentWidget(choices.empty() ? empty_ : body_);
   grid_->show_chart(id_);
   set_fabric(fabric_);
   fill_palette();

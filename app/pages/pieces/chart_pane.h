@@ -10,7 +10,6 @@
 
 class QButtonGroup;
 class QHBoxLayout;
-class QLabel;
 class QMenu;
 class QStackedLayout;
 class QToolButton;
@@ -57,6 +56,8 @@ class ChartPane : public QWidget {
 
  private:
   void make_menu();
+  void make_empty();
+  void ask_picture();
   void follow();
   void fill_palette();
   void choose_brush(std::optional<char> brush);
@@ -75,7 +76,7 @@ class ChartPane : public QWidget {
   QMenu* menu_;
   ChartGrid* grid_;
   QWidget* body_;
-  QLabel* empty_;
+  QWidget* empty_;
   QStackedLayout* stack_;
   QHBoxLayout* palette_row_;
   QButtonGroup* brushes_;

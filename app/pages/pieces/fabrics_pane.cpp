@@ -21,6 +21,10 @@ namespace skeinproof {
 namespace {
 
 void add_field(QGridLayout& grid, int row, int column, const QString& text, QWidget* field, int span = 1) {
+  if (auto* choices = qobject_cast<QComboBox*>(field)) {
+    choices->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+    choices->setMinimumContentsLength(8);
+  }
   auto* label = new QLabel(text);
   label->setBuddy(field);
   grid.addWidget(label, row, 2 * column);
@@ -137,14 +141,14 @@ void FabricsPane::lay_out_gauge(QGridLayout& grid) {
   add_field(grid, 0, 0, tr("&Name"),
             form_.text(
                 tr("name of fabric"), [](auto& fabric) -> auto& { return fabric.name; }));
-  add_field(grid, 0, 1, tr("Structu&re"),
+  add_field(grid, 0, 1, tr("Struct&ure"),
             form_.choice<Structure>(
                 tr("structure"), [](auto& fabric) -> auto& { return fabric.structure; }));
-  add_field(grid, 1, 0, tr("&Stitches"),
+  add_field(grid, 1, 0, tr("S&titches"),
             form_.quantity<double>(
                 QuantityFormat::number(1, 200, "stitches"), tr("stitch gauge"),
                 [](auto& fabric) -> auto& { return fabric.gauge.stitches; }));
-  add_field(grid, 1, 1, tr("Ro&ws or rounds"),
+  add_field(grid, 1, 1, tr("Ro&ws"),
             form_.quantity<double>(
                 QuantityFormat::number(1, 300, "rows"), tr("row gauge"),
                 [](auto& fabric) -> auto& { return fabric.gauge.rows; }));
@@ -161,11 +165,11 @@ void FabricsPane::lay_out_gauge(QGridLayout& grid) {
   form_.follow(
       over, [over](const Fabric& fabric) { over->set_value(FieldValue(to_plain(fabric.gauge.over))); },
       [over] { over->give_back(); });
-  add_field(grid, 2, 0, tr("O&ver"), over);
+  add_field(grid, 2, 0, tr("Over"), over);
   add_field(grid, 2, 1, tr("Needle"),
             form_.quantity<Centimetres>(
                 QuantityFormat::needle(), tr("needle"), [](auto& fabric) -> auto& { return fabric.needle; }));
-  add_field(grid, 3, 0, tr("State of the swatch"),
+  add_field(grid, 3, 0, tr("State"),
             form_.choice<GaugeState>(
                 tr("state of the gauge"), [](auto& fabric) -> auto& { return fabric.gauge.state; }));
   add_field(grid, 3, 1, tr("Worked"),
@@ -174,7 +178,7 @@ void FabricsPane::lay_out_gauge(QGridLayout& grid) {
 }
 
 void FabricsPane::lay_out_swatch(QGridLayout& grid) {
-  add_field(grid, 4, 0, tr("Loop len&gth"),
+  add_field(grid, 4, 0, tr("Loop length"),
             form_.choice<LoopSource>(
                 tr("loop length"), [](auto& fabric) -> auto& { return fabric.loop_source; }));
   add_field(grid, 4, 1, tr("Float a stitch"),
@@ -194,13 +198,13 @@ void FabricsPane::lay_out_swatch(QGridLayout& grid) {
   };
   QGridLayout* typed = box(5);
   typed_row_ = typed->parentWidget();
-  add_field(*typed, 0, 0, tr("Yarn in a stitch, t&yped"),
+  add_field(*typed, 0, 0, tr("Yarn in a stitch"),
             form_.quantity<Centimetres>(
                 QuantityFormat::cloth(), tr("yarn in a stitch"),
                 [](auto& fabric) -> auto& { return fabric.typed_loop; }));
   QGridLayout* swatch = box(6);
   swatch_box_ = swatch->parentWidget();
-  add_field(*swatch, 0, 0, tr("Swatch &weighs"),
+  add_field(*swatch, 0, 0, tr("Swatch weighs"),
             form_.quantity<Grams>(
                 QuantityFormat::mass(), tr("weight of the swatch"),
                 [](auto& fabric) -> auto& { return fabric.swatch.weight; }));
@@ -208,7 +212,7 @@ void FabricsPane::lay_out_swatch(QGridLayout& grid) {
             form_.quantity<double>(
                 QuantityFormat::number(1, 1e6, "stitches"), tr("stitches of the swatch"),
                 [](auto& fabric) -> auto& { return fabric.swatch.stitches; }));
-  add_field(*swatch, 1, 0, tr("A new skein weighs"),
+  add_field(*swatch, 1, 0, tr("New skein weighs"),
             form_.quantity<Grams>(
                 QuantityFormat::mass(), tr("new skein beside the swatch"),
                 [](auto& fabric) -> auto& { return fabric.swatch.new_skein; }));

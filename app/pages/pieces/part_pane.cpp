@@ -4,8 +4,10 @@
 #include <QGridLayout>
 #include <QLabel>
 #include <QPushButton>
+#include <QScrollArea>
 #include <QStackedWidget>
 #include <QVBoxLayout>
+#include <algorithm>
 
 #include "app/pages/pieces/joins.h"
 #include "app/pages/pieces/part_rows.h"
@@ -96,10 +98,21 @@ PartPane::PartPane(OpenPattern& open, QWidget* parent)
   layout->setContentsMargins(0, 0, 0, 0);
   layout->setSpacing(0);
   layout->addWidget(head_);
-  layout->addWidget(forms_);
-  layout->addWidget(grid_, 1);
-  layout->addWidget(joins_head_);
-  layout->addWidget(lines_);
+  auto* inside = new QWidget;
+  auto* body = new QVBoxLayout(inside);
+  body->setContentsMargins(0, 0, 0, 0);
+  body->setSpacing(0);
+  body->addWidget(forms_);
+  body->addWidget(grid_);
+  body->addWidget(joins_head_);
+  body->addWidget(lines_);
+  body->addStretch(1);
+  auto* area = new QScrollArea;
+  area->setFrameShape(QFrame::NoFrame);
+  area->setWidgetResizable(true);
+  area->setWidget(inside);
+  layout->addWidget(area, 1);
+  grid_->set_height_follows_rows(true);
   connect(grid_, &SizeGrid::says, this, &PartPane::says);
   connect(&open_, &OpenPattern::changed, this, [this] { refresh(); });
   connect(&open_, &OpenPattern::reader_changed, this, [this] { refresh(); });
@@ -119,7 +132,7 @@ void PartPane::make_section_form() {
                : kind == StitchSource::worked_out ? tr("worked out from rows")
                                                   : tr("repeats of a chart");
       });
-  add_field(grid, 0, 1, tr("St&itches"), source);
+  add_field(grid, 0, 1, tr("S&titches"), source);
   lay_out_stripes(grid);
   chart_ = section_form_.part_choice<ChartId>(
       tr("chart"), [](auto& section) -> auto& { return section.chart; }, chart_choices);
@@ -187,7 +200,7 @@ void PartPane::make_edge_form() {
   rate_ = edge_form_.quantity<double>(
       QuantityFormat::number(0, 100, "centimetres of yarn a stitch"), tr("rate"),
       [](auto& edge) -> auto& { return edge.rate; });
-  rate_label_ = add_field(grid, 1, 1, tr("&Rate"), rate_);
+  rate_label_ = add_field(grid, 1, 1, tr("Rate"), rate_);
   for (ChoiceField* field : {kind, role, fabric}) keep_narrow(field);
 }
 
@@ -271,7 +284,7 @@ void PartPane::refresh(bool other) {
     forms_->setCurrentWidget(edge_body_);
     const bool counted = place.edge->kind == EdgeKind::cast_on || place.edge->kind == EdgeKind::bind_off;
     const bool has_rate = counted || place.edge->kind == EdgeKind::seam;
-    rate_label_->setText(counted ? tr("cm of yarn a &stitch") : tr("&times its length"));
+    rate_label_->setText(counted ? tr("cm of yar&n a stitch") : tr("times its le&ngth"));
     rate_label_->setVisible(has_rate);
     rate_->setVisible(has_rate);
     rate_->setPlaceholderText(counted ? tr("4 stitch widths") : tr("1.5"));
@@ -279,7 +292,14 @@ void PartPane::refresh(bool other) {
   forms_->setFixedHeight(forms_->isVisibleTo(this) ? forms_->currentWidget()->sizeHint().height() : 0);
   if (const QString shape = part_rows_shape(open_, part_); shape != shape_ || other) {
     shape_ = shape;
-    grid_->set_rows(part_rows(open_, part_));
+    auto rows = part_rows(open_, part_);
+    // The cursor waits where typing starts.
+    const auto first =
+        std::find_if(rows.begin(), rows.end(), [](const SizeRow& row) { return static_cast<bool>(row.set); });
+    const auto start = first == rows.end() ? 0 : first - rows.begin();
+    grid_->set_rows(std::move(rows));
+    if (other && grid_->current_row() >= 0)
+      grid_->set_current(static_cast<int>(start), open_.chosen_size_index());
   }
   const Joins joins = joins_of(pattern, part_, open_.chosen_size_index(), open_.reader());
   const QString missing = what_is_missing(pattern, part_);

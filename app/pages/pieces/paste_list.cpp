@@ -13,6 +13,7 @@
 #include "app/pages/pieces/piece_words.h"
 #include "app/widgets/ink.h"
 #include "app/widgets/quantity_text.h"
+#include "app/widgets/count_words.h"
 #include "core/base/text.h"
 #include "core/pattern/edits.h"
 #include "core/pattern/piece_edits.h"
@@ -173,7 +174,7 @@ void PasteListDialog::read() {
                       : line > 0 ? tr("Line %1: %2").arg(line).arg(sentence_of(list.error()))
                                  : sentence_of(list.error()));
   } else {
-    message_->setText(tr("Understood %n section(s):", nullptr, static_cast<int>(list_.size())));
+    message_->setText(tr("Understood %1:").arg(count_words(list_.size(), tr("section"), tr("sections"))));
   }
   QStringList heads{tr("Piece"), tr("Section")};
   for (const Size& size : pattern.sizes) heads << text_of(size.label);

@@ -12,6 +12,7 @@
 #include <QPushButton>
 #include <QSplitter>
 #include <QStackedWidget>
+#include <QStyledItemDelegate>
 #include <QTabWidget>
 #include <QToolButton>
 #include <QTreeView>
@@ -30,6 +31,7 @@
 #include "app/widgets/chart_grid.h"
 #include "app/widgets/ink.h"
 #include "app/widgets/quantity_text.h"
+#include "app/widgets/count_words.h"
 #include "core/pattern/edits.h"
 #include "core/pattern/piece_edits.h"
 
@@ -37,6 +39,17 @@ namespace skeinproof {
 namespace {
 
 enum View { pieces_view, fabrics_view };
+
+// Rows and columns with some air around the words.
+class AiryDelegate : public QStyledItemDelegate {
+ public:
+  using QStyledItemDelegate::QStyledItemDelegate;
+  QSize sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const override {
+    const QSize words = QStyledItemDelegate::sizeHint(option, index);
+    const int height = option.fontMetrics.height();
+    return {words.width() + height / 2, std::max(words.height(), height * 23 / 18)};
+  }
+};
 
 }  // namespace
 
@@ -66,7 +79,7 @@ PiecesPage::PiecesPage(OpenPattern& open, QWidget* parent)
   splitter_->setStretchFactor(0, 3);
   splitter_->setStretchFactor(1, 2);
   splitter_->setStretchFactor(2, 3);
-  splitter_->setSizes({scaled(this, 480), scaled(this, 370), scaled(this, 400)});
+  splitter_->setSizes({scaled(this, 545), scaled(this, 375), scaled(this, 370)});
   auto* layout = new QVBoxLayout(this);
   layout->setContentsMargins(0, 0, 0, 0);
   layout->addWidget(splitter_);
@@ -75,7 +88,7 @@ PiecesPage::PiecesPage(OpenPattern& open, QWidget* parent)
   connect(charts_->grid(), &ChartGrid::edited, this, &PiecesPage::show_chart_facts);
   connect(charts_->grid(), &ChartGrid::current_round_changed, census_, &CensusPane::show_round);
   connect(charts_, &ChartPane::chart_chosen, this, [this] { show_chart_facts(); });
-  for (auto said : {&ChartPane::says}) connect(charts_, said, this, &Page::says);
+  connect(charts_, &ChartPane::says, this, &Page::says);
   connect(census_, &CensusPane::says, this, &Page::says);
   connect(fabrics_, &FabricsPane::says, this, &Page::says);
   connect(part_pane_, &PartPane::says, this, &Page::says);
@@ -86,6 +99,7 @@ PiecesPage::PiecesPage(OpenPattern& open, QWidget* parent)
 
 void PiecesPage::make_tree() {
   tree_->setModel(model_);
+  tree_->setItemDelegate(new AiryDelegate(tree_));
   tree_->setAccessibleName(tr("Pieces, sections and edges"));
   tree_->setUniformRowHeights(true);
   tree_->setFrameShape(QFrame::NoFrame);
@@ -160,7 +174,7 @@ QWidget* PiecesPage::make_bar() {
     return button;
   };
   view(tr("&Pieces"), pieces_view)->setChecked(true);
-  view(tr("Fa&brics"), fabrics_view);
+  view(tr("Fab&rics"), fabrics_view);
   connect(views_, &QButtonGroup::idClicked, this, [this](int id) {
     show_fabrics(id == fabrics_view);
     enter();
@@ -198,7 +212,7 @@ QWidget* PiecesPage::make_left() {
   upper_layout->addWidget(tree_, 1);
   pieces->addWidget(upper);
   pieces->addWidget(part_pane_);
-  pieces->setSizes({scaled(this, 320), scaled(this, 400)});
+  pieces->setSizes({scaled(this, 300), scaled(this, 420)});
   left_->addWidget(pieces);
   left_->addWidget(fabrics_);
   auto* whole = new QWidget;
@@ -367,7 +381,7 @@ PasteListDialog* PiecesPage::paste_list(const QString& text) {
     const PiecePlace place = find_in_pieces(open_.pattern(), part_);
     const PieceId piece = place ? place.piece->id : PieceId{};
     const auto list = ask->list();
-    open_.apply(tr("paste %n section(s)", nullptr, static_cast<int>(list.size())),
+    open_.apply(tr("paste %1").arg(count_words(list.size(), tr("section"), tr("sections"))),
                 [&](Pattern& pattern) { take_section_list(pattern, list, piece); });
   });
   ask->open();
@@ -390,7 +404,7 @@ void PiecesPage::arrange() {
   splitter_->insertWidget(2, census_);
   charts_->show();
   census_->show();
-  splitter_->setSizes({scaled(this, 480), scaled(this, 370), scaled(this, 400), 0});
+  splitter_->setSizes({scaled(this, 545), scaled(this, 375), scaled(this, 370), 0});
 }
 
 void PiecesPage::resizeEvent(QResizeEvent* event) {

@@ -88,6 +88,13 @@ QuantitiesPage::QuantitiesPage(OpenPattern& open, QWidget* parent)
   refresh();
 }
 
+// The parts go after the page itself and still speak while they are hidden.
+QuantitiesPage::~QuantitiesPage() {
+  for (QObject* part :
+       {static_cast<QObject*>(grid_), static_cast<QObject*>(tabs_), static_cast<QObject*>(working_)})
+    part->disconnect(this);
+}
+
 QWidget* QuantitiesPage::make_bar() {
   auto* bar = new QWidget;
   bar->setObjectName(QStringLiteral("page_bar"));

@@ -29,6 +29,7 @@ class QuantitiesPage : public Page {
 
  public:
   QuantitiesPage(OpenPattern& open, QWidget* parent);
+  ~QuantitiesPage() override;
 
   QString attention() const override;
   void enter() override;

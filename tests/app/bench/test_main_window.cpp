@@ -101,12 +101,13 @@ TEST_F(WindowTest, EveryFontFollowsTheTextSize) {
   const int row = window->findChild<PageList*>()->sizeHintForRow(0);
   for (int i = 0; i < 10; ++i) QTest::keyClick(window, Qt::Key_Plus, Qt::ControlModifier);
   EXPECT_EQ(appearance.text_percent(), 200);
+  ASSERT_TRUE(QTest::qWaitFor([&] { return window->font().pointSizeF() >= 1.8 * usual; }));
   for (const QWidget* widget : window->findChildren<QWidget*>())
     EXPECT_GE(widget->font().pointSizeF(), 1.8 * usual) << widget->metaObject()->className();
   EXPECT_NEAR(window->findChild<PageList*>()->sizeHintForRow(0), 2 * row, 2);
   EXPECT_EQ(settings.text_percent(), 200);
   QTest::keyClick(window, Qt::Key_0, Qt::ControlModifier);
-  EXPECT_DOUBLE_EQ(window->font().pointSizeF(), usual);
+  EXPECT_TRUE(QTest::qWaitFor([&] { return window->font().pointSizeF() == usual; }));
   for (int i = 0; i < 60; ++i) window->smaller_text();
   EXPECT_EQ(appearance.text_percent(), smallest_text_percent);
 }

@@ -212,6 +212,9 @@ TEST_F(WindowTest, DroppedProjectsAreOpened) {
   window->start_new();
   QMimeData data;
   data.setUrls({QUrl::fromLocalFile(folder.path("dropped.skeinproof"))});
+  QDragEnterEvent comes(QPoint(9, 9), Qt::CopyAction, &data, Qt::LeftButton, Qt::NoModifier);
+  QApplication::sendEvent(window, &comes);
+  EXPECT_TRUE(comes.isAccepted());
   QDropEvent drop(QPointF(9, 9), Qt::CopyAction, &data, Qt::LeftButton, Qt::NoModifier);
   QApplication::sendEvent(window, &drop);
   EXPECT_TRUE(QTest::qWaitFor([this] { return window->open_pattern().pattern().title == "t"; }));

@@ -66,6 +66,11 @@ class SizeGridTest : public testing::Test {
     return all.join(' ');
   }
   QLineEdit* editor() const { return grid.table()->viewport()->findChild<QLineEdit*>(); }
+  // Enter in an editor is taken when the editor has seen it, one round of events later.
+  void end_editing() {
+    QTest::keyClick(editor(), Qt::Key_Return);
+    EXPECT_TRUE(QTest::qWaitFor([this] { return !editor(); }));
+  }
   void press(Qt::Key key, Qt::KeyboardModifiers with = {}) { QTest::keyClick(grid.table(), key, with); }
   void paste(const QString& text) {
     QApplication::clipboard()->setText(text);
@@ -86,7 +91,7 @@ class SizeGridTest : public testing::Test {
 TEST_F(SizeGridTest, TypingStartsEditingAndEnterTakesIt) {
   QTest::keyClicks(grid.table(), "5");
   ASSERT_TRUE(editor());
-  QTest::keyClick(editor(), Qt::Key_Return);
+  end_editing();
   EXPECT_EQ(open.pattern().roles[0].printed_count.at(0)->value, 5);
   EXPECT_EQ(open.undo_label(), "MC, size 1");
   EXPECT_EQ(grid.line()->text(), "5 (–, –, –) (–, –, –, –, –)");
@@ -138,7 +143,7 @@ TEST_F(SizeGridTest, AListTypedInOneCellFillsTheRowAsOneStep) {
   QTest::keyClicks(editor(), "5 (5, 6, 7) (8, 7, 9, 9, 10)");
   EXPECT_TRUE(grid.message().contains("1: 5 · 2: 5 · 3: 6")) << grid.message().toStdString();
   EXPECT_FALSE(open.can_undo());
-  QTest::keyClick(editor(), Qt::Key_Return);
+  end_editing();
   EXPECT_EQ(texts(0), "5 5 6 7 8 7 9 9 10");
   EXPECT_EQ(steps(), 1U);
   EXPECT_EQ(grid.line()->text(), "5 (5, 6, 7) (8, 7, 9, 9, 10)");
@@ -148,7 +153,7 @@ TEST_F(SizeGridTest, AListOfTheWrongLengthStaysAndChangesNothing) {
   const QString eight = "5 (5, 6, 7) (8, 7, 9, 9)";
   press(Qt::Key_F2);
   QTest::keyClicks(editor(), eight);
-  QTest::keyClick(editor(), Qt::Key_Return);
+  end_editing();
   EXPECT_FALSE(open.can_undo());
   EXPECT_EQ(texts(0).trimmed(), "");
   EXPECT_EQ(grid.line()->text(), eight);
@@ -235,7 +240,7 @@ TEST_F(SizeGridTest, ABadCellStaysUnderlinedWithItsReason) {
 TEST_F(SizeGridTest, ABadFigureTypedInACellIsNotLost) {
   press(Qt::Key_F2);
   QTest::keyClicks(editor(), "12 parsecs");
-  QTest::keyClick(editor(), Qt::Key_Return);
+  end_editing();
   EXPECT_FALSE(open.can_undo());
   EXPECT_EQ(grid.model()->cell_text(0, 0), "12 parsecs");
   EXPECT_FALSE(grid.message().isEmpty());
@@ -243,7 +248,7 @@ TEST_F(SizeGridTest, ABadFigureTypedInACellIsNotLost) {
   EXPECT_EQ(editor()->text(), "12 parsecs");
   editor()->selectAll();
   QTest::keyClicks(editor(), "12");
-  QTest::keyClick(editor(), Qt::Key_Return);
+  end_editing();
   EXPECT_EQ(open.pattern().roles[0].printed_count.at(0)->value, 12);
 }
 
