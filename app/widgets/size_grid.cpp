@@ -76,9 +76,9 @@ SizeGrid::SizeGrid(OpenPattern& open, QWidget* parent)
 
 void SizeGrid::set_rows(std::vector<SizeRow> rows) {
   const int row = std::max(0, current_row());
-  const auto size = current_row() >= 0 ? current_size() : open_.chosen_size_index();
   model_->set_rows(std::move(rows));
-  if (model_->rowCount() > 0) set_current(std::min(row, model_->rowCount() - 1), size);
+  // Another document may have come with the rows: its chosen size is the column, not the one before.
+  if (model_->rowCount() > 0) set_current(std::min(row, model_->rowCount() - 1), open_.chosen_size_index());
   fit();
   show_line();
 }
