@@ -114,7 +114,8 @@ TEST_F(PiecesPageTest, AddsRenamesMovesAndDeletesByKeyboard) {
   editor->selectAll();
   QTest::keyClicks(editor, "facing");
   QTest::keyClick(editor, Qt::Key_Return);
-  EXPECT_EQ(piece(0).sections[2].name, "facing");
+  // Enter in an editor is taken when the editor has seen it, one round of events later.
+  ASSERT_TRUE(QTest::qWaitFor([&] { return piece(0).sections[2].name == "facing"; }));
   EXPECT_EQ(open.undo_label(), "name facing");
   page.tree()->setFocus();
   QTest::keyClick(page.tree(), Qt::Key_Up, Qt::AltModifier);
