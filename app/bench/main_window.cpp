@@ -24,9 +24,9 @@
 #include "app/bench/shortcut_list.h"
 #include "app/bench/tool_row.h"
 #include "app/pages/page.h"
+#include "app/widgets/count_words.h"
 #include "app/widgets/ink.h"
 #include "app/widgets/message_bar.h"
-#include "app/widgets/count_words.h"
 
 namespace skeinproof {
 
@@ -207,8 +207,12 @@ void MainWindow::make_status_bar() {
   file_state_ = new QLabel;
   said_->setTextFormat(Qt::PlainText);
   statusBar()->addWidget(said_, 1);
-  statusBar()->addPermanentWidget(counted_);
-  statusBar()->addPermanentWidget(file_state_);
+  for (QLabel* label : {counted_, file_state_}) {
+    auto* line = new QFrame;
+    line->setFrameStyle(QFrame::VLine | QFrame::Sunken);
+    statusBar()->addPermanentWidget(line);
+    statusBar()->addPermanentWidget(label);
+  }
 }
 
 Page* MainWindow::current_page() const {

@@ -89,8 +89,9 @@ void MainWindow::open_path(const QString& path) {
     return;
   }
   // A sample stays as it came, whichever way it is asked for.
-  const bool is_sample = !around_.samples_folder.isEmpty() &&
-                         QFileInfo(path).canonicalPath() == QFileInfo(around_.samples_folder).canonicalFilePath();
+  const bool is_sample =
+      !around_.samples_folder.isEmpty() &&
+      QFileInfo(path).canonicalPath() == QFileInfo(around_.samples_folder).canonicalFilePath();
   after_guard([this, path, is_sample] { is_sample ? desk_.open_as_copy(path) : desk_.open(path); });
 }
 

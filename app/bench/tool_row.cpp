@@ -174,8 +174,13 @@ void ToolRow::changeEvent(QEvent* event) {
   if (event->type() == QEvent::FontChange) fit();
 }
 
+void ToolRow::resizeEvent(QResizeEvent* event) {
+  QToolBar::resizeEvent(event);
+  fit();
+}
+
 void ToolRow::fit() {
-  field_->setFixedWidth(scaled(this, 290));
+  field_->setFixedWidth(std::clamp(width() / 4, scaled(this, 120), scaled(this, 290)));
   const int side = scaled(this, 16);
   setIconSize({side, side});
 }

@@ -13,9 +13,9 @@ MessageBar::MessageBar(QWidget* parent)
   setFrameShape(QFrame::StyledPanel);
   setAccessibleName(tr("Message"));
   setAutoFillBackground(true);
-  setBackgroundRole(QPalette::ToolTipBase);
-  setForegroundRole(QPalette::ToolTipText);
-  text_->setForegroundRole(QPalette::ToolTipText);
+  setBackgroundRole(QPalette::Base);
+  setForegroundRole(QPalette::Text);
+  text_->setForegroundRole(QPalette::Text);
   text_->setWordWrap(true);
   text_->setTextFormat(Qt::PlainText);
   text_->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);

@@ -65,7 +65,11 @@ class SizeGridTest : public testing::Test {
     for (int i = 0; i < grid.model()->columnCount(); ++i) all << grid.model()->cell_text(row, i);
     return all.join(' ');
   }
-  QLineEdit* editor() const { return grid.table()->viewport()->findChild<QLineEdit*>(); }
+  QLineEdit* editor() const {
+    for (auto* line : grid.table()->viewport()->findChildren<QLineEdit*>())
+      if (line->isVisible()) return line;
+    return nullptr;
+  }
   // Enter in an editor is taken when the editor has seen it, one round of events later.
   void end_editing() {
     QTest::keyClick(editor(), Qt::Key_Return);
