@@ -131,8 +131,9 @@ void ChartGrid::lay_out() {
   const int bar = scroll_->sizeHint().width();
   const int top = head_height();
   const QSize content = squares_->content_size();
+  // The squares come first; what stands beside them may be cut short.
   const int least = std::min(content.width(), scaled(this, 80));
-  const int room = std::max(least, width() - left - right - bar);
+  const int room = std::max({least, width() - left - right - bar, (width() - left - bar) * 2 / 3});
   const int wide = std::min(content.width(), room);
   const int tall = std::max(0, height() - top);
   numbers_->setGeometry(0, top, left, tall);

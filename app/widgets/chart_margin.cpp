@@ -64,12 +64,13 @@ int ChartMargin::wanted_width() const {
   if (side_ == numbers)
     return metrics.horizontalAdvance(QString::number(std::max<std::size_t>(10, census_.rounds.size()))) +
            2 * pad;
-  int held = metrics.horizontalAdvance(tr("Stitches")), mark = 0;
+  int held = metrics.horizontalAdvance(tr("Stitches"));
   for (std::size_t round = 0; round < census_.rounds.size(); ++round) {
-    held = std::max(held, metrics.horizontalAdvance(counts_text(round)));
-    mark = std::max(mark, metrics.horizontalAdvance(mark_text(round)));
+    const QString mark = mark_text(round);
+    const int beside = mark.isEmpty() ? 0 : metrics.horizontalAdvance(mark) + pad;
+    held = std::max(held, metrics.horizontalAdvance(counts_text(round)) + beside);
   }
-  return held + mark + metrics.horizontalAdvance(tr("Float")) + 4 * pad;
+  return held + metrics.horizontalAdvance(tr("Float")) + 4 * pad;
 }
 
 void ChartMargin::paint_round(QPainter& painter, std::size_t round, const QRect& area, bool current) const {
@@ -87,9 +88,13 @@ void ChartMargin::paint_round(QPainter& painter, std::size_t round, const QRect&
     return;
   }
   painter.setPen(ink.text);
-  painter.drawText(inner, Qt::AlignLeft | Qt::AlignVCenter, counts_text(round));
+  const QFontMetrics metrics(font);
+  const int float_width = metrics.horizontalAdvance(tr("Float")) + scaled(this, 8);
+  const int mark_width = metrics.horizontalAdvance(mark_text(round));
+  const QString held =
+      metrics.elidedText(counts_text(round), Qt::ElideRight, inner.width() - float_width - mark_width);
+  painter.drawText(inner, Qt::AlignLeft | Qt::AlignVCenter, held);
   painter.setPen(ink.muted);
-  const int float_width = QFontMetrics(font).horizontalAdvance(tr("Float")) + scaled(this, 8);
   painter.drawText(inner.adjusted(0, 0, -float_width, 0), Qt::AlignRight | Qt::AlignVCenter,
                    mark_text(round));
   const bool is_long = round < census_.rounds.size() && census_.rounds[round].longest_float >= long_float;

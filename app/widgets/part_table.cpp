@@ -8,6 +8,7 @@
 #include <QMouseEvent>
 #include <QScrollBar>
 #include <algorithm>
+#include <utility>
 
 #include "app/document/open_pattern.h"
 #include "app/widgets/count_words.h"
@@ -71,11 +72,16 @@ void PartTable::refresh(bool other_rows) {
     if (again < 0) again = std::clamp(row, 0, std::max(0, model_->part_count() - 1));
     setCurrentIndex(model_->index(again, column));
     // The open cell went with the old rows, and the focus with it.
+    editor_went_ = typing;
     if (typing) setFocus();
   }
   if (current_key() != told_key_) emit current_part_changed(told_key_ = current_key());
   fit_columns();
   updateGeometry();
+}
+
+void PartTable::closeEditor(QWidget* editor, QAbstractItemDelegate::EndEditHint hint) {
+  QTableView::closeEditor(std::exchange(editor_went_, false) ? nullptr : editor, hint);
 }
 
 void PartTable::add() {

@@ -52,6 +52,7 @@ class PartTable : public QTableView {
   void keyPressEvent(QKeyEvent* event) override;
   void changeEvent(QEvent* event) override;
   void currentChanged(const QModelIndex& current, const QModelIndex& previous) override;
+  void closeEditor(QWidget* editor, QAbstractItemDelegate::EndEditHint hint) override;
   QSize sizeHint() const override;
   QSize minimumSizeHint() const override;
   void mousePressEvent(QMouseEvent* event) override;
@@ -68,7 +69,8 @@ class PartTable : public QTableView {
   PartTableModel* model_;
   std::uint32_t told_key_ = 0;
   int least_rows_ = 0;
-  QWidget* chosen_cell_;  // stands where the chosen cell is, for the reason to stand under
+  bool editor_went_ = false;  // with the rows that its own text replaced
+  QWidget* chosen_cell_;      // stands where the chosen cell is, for the reason to stand under
   QPointer<FieldMessage> reason_;
 };
 
