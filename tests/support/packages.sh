@@ -1,7 +1,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 # What the project needs of Debian 12 or newer, by package name. Sourced by app/run and tests/run.
 build_packages="g++ cmake ninja-build qt6-base-dev libqt6charts6-dev libqt6svg6-dev qt6-tools-dev qt6-tools-dev-tools
-  qt6-l10n-tools libgl-dev libsqlitecpp-dev libsqlite3-dev libboost-dev tao-pegtl-dev libexpected-dev libfmt-dev
+  qt6-l10n-tools libqt6opengl6-dev libgl-dev libsqlitecpp-dev libsqlite3-dev libboost-dev tao-pegtl-dev libexpected-dev libfmt-dev
   nlohmann-json3-dev libcli11-dev libcsv-dev libglpk-dev libxlsxwriter-dev libpng-dev"
 run_packages="qt6-qpa-plugins libqt6svg6 fonts-noto-core"
 test_packages="libgtest-dev libgmock-dev librapidcheck-dev units sqlite3 mold"
