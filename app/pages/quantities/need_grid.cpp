@@ -84,6 +84,9 @@ NeedGrid::NeedGrid(NeedModel& model, QWidget* parent)
   re_ink();
 }
 
+// First, so that an editor that loses the focus on the way down has nobody to ask.
+NeedGrid::~NeedGrid() { delete delegate_; }
+
 void NeedGrid::re_ink() {
   ink_ = ink_of(palette());
   type_ = type_of(font());

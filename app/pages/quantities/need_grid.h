@@ -54,6 +54,7 @@ class NeedGrid : public QTableView {
 
  public:
   explicit NeedGrid(NeedModel& model, QWidget* parent = nullptr);
+  ~NeedGrid() override;
 
   ChartColumns columns() const;  // where the sizes stand, for the charts below
   void copy(bool lengths);

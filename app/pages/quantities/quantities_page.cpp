@@ -93,6 +93,7 @@ QuantitiesPage::~QuantitiesPage() {
   for (QObject* part :
        {static_cast<QObject*>(grid_), static_cast<QObject*>(tabs_), static_cast<QObject*>(working_)})
     part->disconnect(this);
+  delete grid_;  // before the model it shows
 }
 
 QWidget* QuantitiesPage::make_bar() {
