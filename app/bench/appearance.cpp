@@ -11,12 +11,12 @@ namespace skeinproof {
 
 namespace {
 
-struct Shade {
+struct PaletteRow {
   QPalette::ColorRole role;
   QRgb light;
   QRgb dark;
 };
-constexpr Shade shade_table[] = {
+constexpr PaletteRow palette_table[] = {
     {QPalette::Window, 0xffececE8, 0xff292b2d},
     {QPalette::WindowText, 0xff17191b, 0xffe7e7e3},
     {QPalette::Base, 0xffffffff, 0xff1c1e20},
@@ -39,9 +39,9 @@ constexpr Shade shade_table[] = {
     {QPalette::Shadow, 0xff55585a, 0xff000000},
 };
 
-QPalette palette_of(QRgb Shade::*which) {
+QPalette palette_of(QRgb PaletteRow::*which) {
   QPalette palette;
-  for (const Shade& shade : shade_table) palette.setColor(shade.role, QColor(shade.*which));
+  for (const PaletteRow& row : palette_table) palette.setColor(row.role, QColor(row.*which));
   // What cannot be used is quiet, yet can be read.
   const QColor text(palette.color(QPalette::Text)), base(palette.color(QPalette::Base));
   const QColor quiet((text.red() + base.red()) / 2, (text.green() + base.green()) / 2,
@@ -53,8 +53,8 @@ QPalette palette_of(QRgb Shade::*which) {
 
 }  // namespace
 
-QPalette light_palette() { return palette_of(&Shade::light); }
-QPalette dark_palette() { return palette_of(&Shade::dark); }
+QPalette light_palette() { return palette_of(&PaletteRow::light); }
+QPalette dark_palette() { return palette_of(&PaletteRow::dark); }
 
 Appearance::Appearance() : platform_palette_(QApplication::palette()), platform_font_(QApplication::font()) {}
 

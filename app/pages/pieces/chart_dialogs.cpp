@@ -97,10 +97,11 @@ PartColumn letter_column(OpenPattern& open, ChartId id) {
   column.read = [&open, id](const QString& typed) -> Expected<RowEdit> {
     const std::string letter = typed.trimmed().toStdString();
     if (letter.size() != 1 || !is_chart_symbol(letter.front()))
-      return failure(ErrorKind::wrong_format, quoted(letter),
+      return failure(ErrorKind::wrong_format, skeinproof::quoted(letter),
                      "one letter, a figure or a sign such as # or *");
     if (const Chart* chart = open.pattern().chart(id); chart != nullptr && has_symbol(*chart, letter.front()))
-      return failure(ErrorKind::wrong_count, quoted(letter) + " twice", "a letter no other colour has");
+      return failure(ErrorKind::wrong_count, skeinproof::quoted(letter) + " twice",
+                     "a letter no other colour has");
     return [id, letter](Pattern& pattern, std::size_t row) {
       const Chart& chart = *pattern.chart(id);
       const std::string old = chart.colours[row].symbol;

@@ -11,9 +11,9 @@
 
 #include "app/document/open_pattern.h"
 #include "app/pages/pieces/piece_words.h"
+#include "app/widgets/count_words.h"
 #include "app/widgets/ink.h"
 #include "app/widgets/quantity_text.h"
-#include "app/widgets/count_words.h"
 #include "core/base/text.h"
 #include "core/pattern/edits.h"
 #include "core/pattern/piece_edits.h"
@@ -103,7 +103,8 @@ Expected<std::vector<PastedSection>> read_section_list(std::string_view text, co
       continue;
     }
     if (name.empty())
-      return failure(ErrorKind::wrong_shape, quoted(line), "a name before the figures", {{}, number, 1});
+      return failure(ErrorKind::wrong_shape, skeinproof::quoted(line), "a name before the figures",
+                     {{}, number, 1});
     const auto read = read_values(
         values, pattern, {{}, number, static_cast<int>(code_points(line.substr(0, figures)).size()) + 1});
     if (!read) return tl::unexpected(read.error());

@@ -30,7 +30,7 @@ Expected<Stripe> read_stripe(const std::string& text, const Pattern& pattern) {
   const std::size_t last_blank = text.rfind(' ');
   const std::size_t first_blank = text.find(' ');
   if (last_blank == std::string::npos)
-    return failure(ErrorKind::wrong_shape, quoted(text), "a role and its rows, such as MC 6");
+    return failure(ErrorKind::wrong_shape, skeinproof::quoted(text), "a role and its rows, such as MC 6");
   const std::string_view all = text;
   const Role* role = role_labelled(pattern, all.substr(0, last_blank));
   std::string_view rows = all.substr(last_blank + 1);
@@ -43,7 +43,7 @@ Expected<Stripe> read_stripe(const std::string& text, const Pattern& pattern) {
   if (role == nullptr) {
     const bool number_first = text.front() >= '0' && text.front() <= '9';
     const std::string_view label = number_first ? all.substr(first_blank + 1) : all.substr(0, last_blank);
-    return failure(ErrorKind::unknown_name, quoted(label), all_labels(pattern));
+    return failure(ErrorKind::unknown_name, skeinproof::quoted(label), all_labels(pattern));
   }
   const auto read = read_number(rows, least_rows, most_rows, "rows");
   if (!read) return tl::unexpected(read.error());
