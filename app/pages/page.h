@@ -20,6 +20,7 @@ class Page : public QWidget {
 
  public:
   Page(OpenPattern& open, QWidget* parent) : QWidget(parent), open_(open) {}
+  ~Page() override { take_down(); }
 
   // The word beside the page's name in the side list; empty when nothing needs attention.
   virtual QString attention() const { return {}; }
@@ -46,10 +47,14 @@ class Page : public QWidget {
  signals:
   void attention_changed();
   void wants_place(const QString& page, std::uint32_t part);  // ask the window to go to another page
-  void wants_command(const QString& id);                       // ask the window to do a row of its command table
-  void says(const QString& message);                           // a word for the status bar
+  void wants_command(const QString& id);  // ask the window to do a row of its command table
+  void says(const QString& message);      // a word for the status bar
 
  protected:
+  // Deletes what stands on the page. A page whose tables ask it for rows calls this from its own destructor:
+  // a table that goes may still ask.
+  void take_down() { qDeleteAll(findChildren<QWidget*>(QString(), Qt::FindDirectChildrenOnly)); }
+
   OpenPattern& open_;
 };
 

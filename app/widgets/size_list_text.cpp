@@ -4,6 +4,7 @@
 #include <QCoreApplication>
 #include <algorithm>
 
+#include "app/widgets/count_words.h"
 #include "core/units/read.h"
 
 namespace skeinproof {
@@ -49,8 +50,9 @@ ListForSizes read_list_for_sizes(const QString& text, const QuantityFormat& form
   }
   const std::size_t sizes = pattern.sizes.size();
   if (read.values.size() != sizes)
-    read.reason = say("%n value(s)", static_cast<int>(read.values.size())) +
-                  say(" for %n size(s); nothing was changed.", static_cast<int>(sizes));
+    read.reason = say("%1 for %2; nothing was changed.")
+                      .arg(count_words(read.values.size(), say("value"), say("values")),
+                           count_words(sizes, say("size"), say("sizes")));
   return read;
 }
 

@@ -14,6 +14,7 @@
 #include <algorithm>
 
 #include "app/document/open_pattern.h"
+#include "app/widgets/count_words.h"
 #include "app/widgets/ink.h"
 #include "app/widgets/size_list_text.h"
 #include "app/widgets/size_table_model.h"
@@ -238,11 +239,13 @@ void SizeTable::paste_table(const QString& text) {
       cells.push_back({current.row() + row, first_column + column,
                        table[static_cast<std::size_t>(row)][static_cast<std::size_t>(column)]});
   }
-  const int bad = model_.write(
-      cells, rows == 1 ? model_.undo_name(current.row()) : tr("pasting %1 rows").arg(rows));
+  const int bad =
+      model_.write(cells, rows == 1 ? model_.undo_name(current.row()) : tr("pasting %1 rows").arg(rows));
   emit current_moved();
   const QString done = tr("%1 × %2 cells pasted").arg(rows).arg(columns);
-  emit said(bad == 0 ? done : tr("%1; %n could not be read and stays underlined", nullptr, bad).arg(done),
+  emit said(bad == 0 ? done
+                     : tr("%1; what could not be read stays underlined: %2")
+                           .arg(done, count_words(static_cast<std::size_t>(bad), tr("cell"), tr("cells"))),
             bad > 0);
 }
 

@@ -17,7 +17,8 @@ class ChoiceField;
 class HouseStyleForm;
 class PaneHeader;
 
-// The finished block in the house style, the table of quantities, and what they still miss; copied, saved, printed.
+// The finished block in the house style, the table of quantities, and what they still miss; copied, saved,
+// printed.
 class HandOverPage : public Page {
   Q_OBJECT
 
@@ -27,6 +28,7 @@ class HandOverPage : public Page {
       std::function<QString(QWidget* parent, bool saving, const QString& suggestion, const QString& filter)>;
 
   HandOverPage(OpenPattern& open, QWidget* parent);
+  ~HandOverPage() override { take_down(); }
   void set_path_question(PathQuestion question) { ask_path_ = std::move(question); }
 
   QString attention() const override;

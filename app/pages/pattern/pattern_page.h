@@ -23,6 +23,7 @@ class PatternPage : public Page {
 
  public:
   PatternPage(OpenPattern& open, QWidget* parent);
+  ~PatternPage() override { take_down(); }
 
   void enter() override;
   bool go_to(std::uint32_t part) override;

@@ -8,6 +8,7 @@
 #include <QStackedWidget>
 #include <QVBoxLayout>
 #include <algorithm>
+#include <initializer_list>
 
 #include "app/pages/pieces/joins.h"
 #include "app/pages/pieces/part_rows.h"
@@ -136,7 +137,7 @@ void PartPane::make_section_form() {
   lay_out_stripes(grid);
   chart_ = section_form_.part_choice<ChartId>(
       tr("chart"), [](auto& section) -> auto& { return section.chart; }, chart_choices);
-  grid.addWidget(chart_, 1, 3);
+  chart_label_ = add_field(grid, 1, 0, tr("Chart"), chart_);
   auto* runs = new QHBoxLayout;
   add_run_ = new QPushButton(tr("Add a run"));
   remove_run_ = new QPushButton(tr("Remove the last"));
@@ -238,12 +239,13 @@ void PartPane::show_section(const Section& section) {
   const bool of_chart = section.source == StitchSource::chart;
   const bool of_runs = section.source == StitchSource::worked_out;
   const bool striped = !of_chart && section.colouring == Colouring::stripes;
-  chart_->setVisible(of_chart);
-  for (QWidget* widget : {static_cast<QWidget*>(colour_), static_cast<QWidget*>(colour_label_)})
-    widget->setVisible(!of_chart);
-  for (QWidget* widget : {static_cast<QWidget*>(stripes_), static_cast<QWidget*>(stripe_change_)})
-    widget->setVisible(striped);
-  for (QPushButton* button : {add_run_, remove_run_}) button->setVisible(of_runs);
+  const auto set_shown = [](bool on, std::initializer_list<QWidget*> widgets) {
+    for (QWidget* widget : widgets) widget->setVisible(on);
+  };
+  set_shown(of_chart, {chart_, chart_label_});
+  set_shown(!of_chart, {colour_, colour_label_});
+  set_shown(striped, {stripes_, stripe_change_});
+  set_shown(of_runs, {add_run_, remove_run_});
   remove_run_->setEnabled(!section.runs.empty());
 }
 

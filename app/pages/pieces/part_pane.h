@@ -55,6 +55,7 @@ class PartPane : public QWidget {
   QWidget* no_form_;
   QWidget* section_body_ = nullptr;
   QWidget* edge_body_ = nullptr;
+  QLabel* chart_label_ = nullptr;
   ChoiceField* chart_ = nullptr;
   QLabel* colour_label_ = nullptr;
   ChoiceField* colour_ = nullptr;

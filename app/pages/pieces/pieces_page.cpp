@@ -29,9 +29,9 @@
 #include "app/pages/pieces/piece_words.h"
 #include "app/pages/pieces/pieces_sheet.h"
 #include "app/widgets/chart_grid.h"
+#include "app/widgets/count_words.h"
 #include "app/widgets/ink.h"
 #include "app/widgets/quantity_text.h"
-#include "app/widgets/count_words.h"
 #include "core/pattern/edits.h"
 #include "core/pattern/piece_edits.h"
 
@@ -94,7 +94,7 @@ PiecesPage::PiecesPage(OpenPattern& open, QWidget* parent)
   connect(part_pane_, &PartPane::says, this, &Page::says);
   connect(model_, &PieceTreeModel::refused, this, &Page::says);
   follow();
-  if (model_->rowCount() > 0) tree_->setCurrentIndex(model_->index(0, 0));
+  choose_first();
 }
 
 void PiecesPage::make_tree() {
@@ -123,7 +123,7 @@ void PiecesPage::make_tree() {
           [this](const QModelIndex& index) { closed_.push_back(model_->part_at(index)); });
   connect(tree_, &QTreeView::expanded, this,
           [this](const QModelIndex& index) { std::erase(closed_, model_->part_at(index)); });
-  // After a reset the same parts are open and the same one is chosen, or its neighbour where it is gone.
+  // After a reset the same parts are open and the same one is chosen, or the first where it is gone.
   connect(model_, &QAbstractItemModel::modelReset, this, [this] {
     const std::vector<std::uint32_t> closed = closed_;
     for (int row = 0; row < model_->rowCount(); ++row) {
@@ -131,8 +131,7 @@ void PiecesPage::make_tree() {
       tree_->setExpanded(piece,
                          std::find(closed.begin(), closed.end(), model_->part_at(piece)) == closed.end());
     }
-    if (!choose_part(part_) && model_->rowCount() > 0)
-      tree_->setCurrentIndex(model_->index(model_->rowCount() - 1, 0));
+    if (!choose_part(part_)) choose_first();
   });
   tree_->expandAll();
 }
@@ -248,6 +247,12 @@ bool PiecesPage::choose_part(std::uint32_t part) {
   part_ = part;
   part_chosen();
   return true;
+}
+
+void PiecesPage::choose_first() {
+  const QModelIndex piece = model_->index(0, 0);
+  const QModelIndex inside = model_->index(0, 0, piece);
+  if (piece.isValid()) choose_part(model_->part_at(inside.isValid() ? inside : piece));
 }
 
 void PiecesPage::part_chosen() {

@@ -26,6 +26,7 @@ class PiecesPage : public Page {
 
  public:
   PiecesPage(OpenPattern& open, QWidget* parent);
+  ~PiecesPage() override { take_down(); }
 
   void enter() override;
   // A piece, section, edge, fabric or chart.
@@ -60,6 +61,7 @@ class PiecesPage : public Page {
   void make_tree();
   void make_menu();
   void follow();
+  void choose_first();
   void part_chosen();
   void show_chart_facts();
   void arrange();

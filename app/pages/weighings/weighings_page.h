@@ -17,6 +17,7 @@ class WeighingsPage : public Page {
 
  public:
   WeighingsPage(OpenPattern& open, QWidget* parent);
+  ~WeighingsPage() override { take_down(); }
 
   QString attention() const override;
   void enter() override;

@@ -17,6 +17,7 @@ class YarnsPage : public Page {
 
  public:
   YarnsPage(OpenPattern& open, QWidget* parent);
+  ~YarnsPage() override { take_down(); }
 
   void enter() override;
   bool go_to(std::uint32_t part) override;
