@@ -139,7 +139,11 @@ std::vector<RoleEvidence> gather_evidence(const Pattern& pattern, const Assessme
   const NeedContext context(pattern);
   for (const RoleNeed& need : assessment.roles) {
     const Role* role = pattern.role(need.role);
-    if (role == nullptr) continue;
+    if (role == nullptr) {  // an assessment of another pattern
+      all.push_back(RoleEvidence{need.role, read_steps(pattern, need.role), {}, {}});
+      all.back().sizes.resize(need.sizes.size());
+      continue;
+    }
     RoleEvidence evidence{role->id, read_steps(context, *role), {}, sample_disagreements(context, *role)};
     const Gatherer gatherer(context, *role, evidence.steps);
     for (std::size_t i = 0; i < need.sizes.size(); ++i)

@@ -3,6 +3,8 @@
 
 #include <nlohmann/json.hpp>
 
+#include "core/need/evidence.h"
+
 namespace skeinproof {
 namespace {
 
@@ -24,12 +26,26 @@ const char* evidence_key(NeedEvidence kind) {
   return "none";
 }
 
-Json size_json(const std::string& label, const SizeNeed& need) {
-  Json json{{"size", label}};
-  if (!need.known) {
-    json["missing"] = need.missing;
-    return json;
-  }
+Json printed_counts_json(const Pattern& pattern, const SizeEvidence& size) {
+  return {{"low_m", size.printed_counts->low.value()},
+          {"high_m", size.printed_counts->high.value()},
+          {"told_low", pattern.sizes[size.told_low].label},
+          {"told_high", pattern.sizes[size.told_high].label}};
+}
+
+Json evidence_json(const Pattern& pattern, const SizeNeed& need, const SizeEvidence& size) {
+  Json evidence = Json::object();
+  for (const Evidence& one : need.all_evidence)
+    evidence[evidence_key(one.kind)] = {{"knitted_m", one.knitted.value()},
+                                        {"planned_m", one.planned.value()},
+                                        {"low_m", one.low.value()},
+                                        {"high_m", one.high.value()},
+                                        {"because", one.because}};
+  if (size.printed_counts) evidence["printed_counts"] = printed_counts_json(pattern, size);
+  return evidence;
+}
+
+void write_need(Json& json, const SizeNeed& need) {
   json["knitted_m"] = need.knitted.value();
   json["swatch_m"] = need.swatch.value();
   json["planned_m"] = need.planned.value();
@@ -39,18 +55,28 @@ Json size_json(const std::string& label, const SizeNeed& need) {
   if (need.skeins) json["skeins"] = *need.skeins;
   if (need.fraction) json["fraction"] = *need.fraction;
   if (need.last_skein_share) json["last_skein_share"] = *need.last_skein_share;
-  Json evidence = Json::object();
-  for (const Evidence& one : need.all_evidence)
-    evidence[evidence_key(one.kind)] = {{"knitted_m", one.knitted.value()},
-                                        {"planned_m", one.planned.value()},
-                                        {"low_m", one.low.value()},
-                                        {"high_m", one.high.value()},
-                                        {"because", one.because}};
-  json["evidence"] = std::move(evidence);
+}
+
+Json size_json(const Pattern& pattern, std::size_t size_index, const SizeNeed& need,
+               const SizeEvidence& size) {
+  Json json{{"size", pattern.sizes[size_index].label}};
+  if (need.known) {
+    write_need(json, need);
+  } else {
+    json["missing"] = need.missing;
+    if (size.printed_counts) {
+      json["low_m"] = size.printed_counts->low.value();
+      json["high_m"] = size.printed_counts->high.value();
+      json["rests_on"] = "printed_counts";
+    }
+  }
+  if (size.chance_sufficient) json["chance_sufficient"] = *size.chance_sufficient;
+  if (Json evidence = evidence_json(pattern, need, size); need.known || !evidence.empty())
+    json["evidence"] = std::move(evidence);
   return json;
 }
 
-Json role_json(const Pattern& pattern, const RoleNeed& need) {
+Json role_json(const Pattern& pattern, const RoleNeed& need, const RoleEvidence& evidence) {
   Json json{{"label", need.label}};
   if (const Role* role = pattern.role(need.role)) {
     if (!role->shade.name.empty()) json["shade"] = role->shade.name;
@@ -62,7 +88,7 @@ Json role_json(const Pattern& pattern, const RoleNeed& need) {
   }
   json["sizes"] = Json::array();
   for (std::size_t i = 0; i < need.sizes.size(); ++i)
-    json["sizes"].push_back(size_json(pattern.sizes[i].label, need.sizes[i]));
+    json["sizes"].push_back(size_json(pattern, i, need.sizes[i], evidence.sizes[i]));
   return json;
 }
 
@@ -92,7 +118,9 @@ Json calibration_json(const Pattern& pattern, const Calibration& calibration) {
 std::string assessment_json(const Pattern& pattern, const Assessment& assessment) {
   Json json{{"title", pattern.title}};
   json["roles"] = Json::array();
-  for (const RoleNeed& need : assessment.roles) json["roles"].push_back(role_json(pattern, need));
+  const std::vector<RoleEvidence> evidence = gather_evidence(pattern, assessment);
+  for (std::size_t i = 0; i < assessment.roles.size(); ++i)
+    json["roles"].push_back(role_json(pattern, assessment.roles[i], evidence[i]));
   json["length_notes"] = Json::array();
   for (const LengthNote& note : assessment.length_notes) {
     const Role* role = pattern.role(note.role);
