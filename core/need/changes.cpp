@@ -121,8 +121,8 @@ struct Words {
   std::string operator()(const PieceAdded& c) const { return c.piece.name + " added"; }
   std::string operator()(const GivenTo& c) const {
     const Yarn* yarn = pattern.yarn(c.yarn);
-    return part_name(pattern, c.part) + (c.from ? ", " + role(c.from) : "") + " in " +
-           (yarn != nullptr ? yarn->name : role(c.to));
+    const std::string to = yarn != nullptr ? yarn->name : role(c.to);
+    return part_name(pattern, c.part) + (c.from ? ": " + to + " for " + role(c.from) : " in " + to);
   }
 };
 
