@@ -43,7 +43,7 @@ double scale_deviation_of(const RoleBasis& basis) {
 class Gatherer {
  public:
   Gatherer(const NeedContext& context, const Role& role, const Expected<StepReading>& steps)
-      : context_(context), role_(role), steps_(steps) {
+      : context_(context), steps_(steps) {
     const Pattern& pattern = context.pattern();
     const RoleBasis basis = role_basis(context, role);
     supply_ = supply_errors(pattern, basis.yarn);
@@ -101,7 +101,6 @@ class Gatherer {
   }
 
   const NeedContext& context_;
-  const Role& role_;
   const Expected<StepReading>& steps_;
   SupplyErrors supply_;
   std::optional<Metres> skein_;

@@ -38,7 +38,10 @@ std::string symbols_of(const Chart& chart, RoleId role) {
 }
 
 NeedContext::NeedContext(const Pattern& pattern) : pattern_(pattern) {
-  for (const Constant& row : constants()) constants_[row.key] = constant(pattern, row.key);
+  for (const Constant& row : constants()) {
+    const ConstantOverride* own = own_constant(pattern, row.key);
+    constants_[row.key] = own != nullptr ? own->value.value : row.value;
+  }
   for (const Chart& chart : pattern.charts) census_[chart.id.value] = census(chart);
   gather_uses();
   for (const Fabric& fabric : pattern.fabrics)

@@ -15,6 +15,7 @@ namespace {
 using Counts = std::vector<std::optional<int>>;
 
 constexpr double most_skeins = 1e6;
+constexpr double longest_skein_m = 1e9;
 constexpr double same = 1e-12;
 
 // How much a size's own bound says about another size, for every pair, in the skein's own unit.
@@ -61,8 +62,10 @@ class Reader {
     }
     const double ratio = *input.extents[i] / *input.extents[j];
     const double one = std::pow(ratio, input.limits.low), other = std::pow(ratio, input.limits.high);
-    shrink_[pair] = std::min(one, other);
-    stretch_[pair] = std::max(one, other);
+    // Sizes a million million times apart are a slip of the pen: no more than that is heard of each other.
+    constexpr double utmost = 1e12;
+    shrink_[pair] = std::max(std::min(one, other), 1 / utmost);
+    stretch_[pair] = std::min(std::max(one, other), utmost);
   }
 
   SizeSteps read_size(const Counts& counts, std::size_t i) const {
@@ -196,6 +199,9 @@ Expected<StepReading> read_steps(const StepInput& input) {
   if (const auto fits = check_band(input.limits); !fits) return tl::unexpected(fits.error());
   if (!std::isfinite(input.skein.value()) || input.skein <= metres(0))
     return failure(ErrorKind::not_found, "no length in the put-up", "the metres in one skein");
+  if (input.skein.value() > longest_skein_m)
+    return failure(ErrorKind::out_of_range, exact_number(input.skein.value()) + " m in a skein",
+                   "the metres in one skein");
   auto counts = whole_counts(input.counts);
   if (!counts) return tl::unexpected(counts.error());
 

@@ -2,9 +2,11 @@
 #include "core/need/evidence.h"
 
 #include <gtest/gtest.h>
+#include <rapidcheck.h>
 
 #include <cmath>
 
+#include "tests/support/generate_pattern.h"
 #include "tests/support/samples.h"
 
 namespace skeinproof {
@@ -134,6 +136,36 @@ TEST(Evidence, AContradictoryListGivesNoIntervalsAndLeavesTheRest) {
   const auto broken = evidence_of(pattern);
   EXPECT_FALSE(broken[1].steps);
   EXPECT_TRUE(broken[1].sizes[2].stitches && broken[2].sizes[2].printed_counts);
+}
+
+TEST(Evidence, AnyDocumentThatCanBeBuiltIsAnswered) {
+  int read = 0;
+  EXPECT_TRUE(rc::check("bounds in order and chances between 0 and 1", [&](Pattern pattern) {
+    // Counts and sizes as they come can seldom be read; these can.
+    Measurement around;
+    around.id = MeasurementId{++pattern.last_id};
+    for (std::size_t i = 0; i < pattern.sizes.size(); ++i) {
+      around.values.set(i, Entered<Centimetres>{centimetres(*rc::gen::inRange(10, 200)), ""});
+      for (Role& role : pattern.roles)
+        if (*rc::gen::inRange(0, 6) > 0)
+          role.printed_count.set(i, Entered<double>{double(*rc::gen::inRange(0, 9)), ""});
+    }
+    pattern.measurements = {around};
+    const Assessment assessment = assess(pattern);
+    const auto all = gather_evidence(pattern, assessment);
+    RC_ASSERT(all.size() == assessment.roles.size());
+    for (const RoleEvidence& role : all)
+      for (const SizeEvidence& size : role.sizes) {
+        for (const auto& chance : {size.chance_sufficient, size.chance_printed})
+          if (chance) RC_ASSERT(*chance >= 0 && *chance <= 1);
+        if (!size.printed_counts) continue;
+        ++read;
+        RC_ASSERT(std::isfinite(size.printed_counts->high.value()));
+        RC_ASSERT(size.printed_counts->low <= size.printed_counts->high);
+        RC_ASSERT(size.told_low < role.sizes.size() && size.told_high < role.sizes.size());
+      }
+  }));
+  EXPECT_GT(read, 0) << "no list of counts was read at all";
 }
 
 TEST(Disagreement, DampMakesEveryColourHeavy) {

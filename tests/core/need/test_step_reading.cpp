@@ -234,6 +234,15 @@ TEST(StepReading, SaysWhatIsWrongWithItsInput) {
   EXPECT_EQ(error_of({5, 5}, {std::nullopt, std::nullopt}, 175, whole).kind, ErrorKind::not_found);
   EXPECT_EQ(error_of({std::nullopt, std::nullopt}, {1.0, 1.1}, 175, whole).kind, ErrorKind::not_found);
   EXPECT_EQ(error_of({5, 5}, {1.0, 0.0}, 175, whole).kind, ErrorKind::out_of_range);
+  EXPECT_EQ(error_of({5, 5}, {1.0, 1.1}, 1e300, whole).kind, ErrorKind::out_of_range);
+}
+
+TEST(StepReading, StaysFiniteForSizesOfDifferentWorlds) {
+  const StepReading reading = reading_of({1, 7}, {1e-300, 1e300}, 175, {0, 5});
+  for (const SizeSteps& size : reading.sizes) {
+    EXPECT_TRUE(std::isfinite(size.low->length.value()));
+    EXPECT_TRUE(std::isfinite(size.high->length.value()));
+  }
 }
 
 TEST(StepReading, HoldsTheTruthOfEveryPowerLawWithinTheBand) {
