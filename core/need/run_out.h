@@ -29,8 +29,9 @@ struct WorkStep {
 
 // The steps of one colour in one size in the order of the pieces given, else in that of the pattern; in a
 // piece its cast-on, its sections, then its other edges, one copy after another. They add up to the knitted
-// need of these pieces. Fails where the size, the colour or a piece is not in the pattern (unknown_name),
-// where a piece is given twice (wrong_count) and where the need is not known by stitches (wrong_shape).
+// need of these pieces, joins of skeins left out. Fails where the size, the colour or a piece is not in the
+// pattern (unknown_name), where a piece is given twice (wrong_count) and where the need is not known by
+// stitches (wrong_shape).
 Expected<std::vector<WorkStep>> work_steps(const Pattern& pattern, RoleId role, SizeId size,
                                            const std::vector<PieceId>& order = {});
 
