@@ -340,10 +340,10 @@ void MainWindow::follow() {
 void MainWindow::follow_foot() {
   const auto missing = static_cast<int>(open_.assessment().not_worked_out.size());
   list_foot_->setFont(type_of(font()).small);
-  list_foot_->setText(
-      missing == 0
-          ? QString()
-          : QStringLiteral("<a href=\"missing\">%1</a>").arg(tr("%n not worked out", nullptr, missing)));
+  list_foot_->setText(missing == 0 ? QString()
+                                   : QStringLiteral("<a href=\"missing\" style=\"color:%1\">%2</a>")
+                                         .arg(palette().color(QPalette::Text).name(),
+                                              tr("%n not worked out", nullptr, missing)));
   const Pattern& pattern = open_.pattern();
   counted_->setText(count_words(pattern.sizes.size(), tr("size"), tr("sizes")) + QStringLiteral(", ") +
                     count_words(pattern.roles.size(), tr("colour"), tr("colours")));
@@ -471,7 +471,8 @@ void MainWindow::do_command(const QString& id) {
 
 void MainWindow::changeEvent(QEvent* event) {
   QMainWindow::changeEvent(event);
-  if (event->type() == QEvent::FontChange && list_foot_) follow_foot();
+  if ((event->type() == QEvent::FontChange || event->type() == QEvent::PaletteChange) && list_foot_)
+    follow_foot();
 }
 
 bool MainWindow::eventFilter(QObject* watched, QEvent* event) {

@@ -187,7 +187,7 @@ void MainWindow::offer_recoveries() {
   for (const Recovery& found : recovery_.left_behind()) {
     const QString name = found.title.empty() ? tr("Untitled") : QString::fromStdString(found.title);
     const QString when = QDateTime::fromSecsSinceEpoch(found.written_s).toString(tr("d MMMM yyyy, HH:mm"));
-    const MessageBar::Choice throw_away{tr("&Throw it away"), [this, found] { recovery_.forget(found); }};
+    const MessageBar::Choice throw_away{tr("Throw it away"), [this, found] { recovery_.forget(found); }};
     if (found.damage) {
       bar_->post({QString::fromStdString(found.key),
                   tr("A copy of unsaved work is there and cannot be read. %1")
@@ -198,7 +198,7 @@ void MainWindow::offer_recoveries() {
     }
     bar_->post({QString::fromStdString(found.key),
                 tr("“%1” was not saved when the program ended. A copy of %2 is kept.").arg(name, when),
-                {{tr("Open the &copy"), [this, found] { take_recovery(found); }}, throw_away},
+                {{tr("Open the copy"), [this, found] { take_recovery(found); }}, throw_away},
                 true});
   }
 }

@@ -90,7 +90,7 @@ void PageList::changeEvent(QEvent* event) {
 }
 
 void PageList::fit() {
-  int widest = scaled(this, 142);
+  int widest = scaled(this, 164);
   for (int row = 0; row < count(); ++row)
     widest = std::max(widest, sizeHintForIndex(items_->index(row, 0)).width());
   setFixedWidth(widest);

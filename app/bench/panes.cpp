@@ -4,6 +4,8 @@
 #include <QApplication>
 #include <QSplitter>
 
+#include "app/widgets/pane_header.h"
+
 namespace skeinproof {
 
 namespace {
@@ -12,14 +14,24 @@ bool takes_focus(const QWidget* widget) {
   return widget->isVisible() && widget->isEnabled() && (widget->focusPolicy() & Qt::TabFocus);
 }
 
-// The first widget of the pane that Tab would reach, or the one of a view that has its place in it.
+bool is_in_header(const QWidget* widget) {
+  return qobject_cast<PaneHeader*>(widget->parentWidget()) != nullptr;
+}
+
+// The first widget of the pane that Tab would reach, or the one of a view that has its place in it; a button
+// of the pane's bar only where there is nothing else.
 QWidget* first_focus(QWidget* pane) {
-  if (pane->focusWidget() && pane->focusWidget() != pane && takes_focus(pane->focusWidget()))
+  if (pane->focusWidget() && pane->focusWidget() != pane && takes_focus(pane->focusWidget()) &&
+      !is_in_header(pane->focusWidget()))
     return pane->focusWidget();
   if (takes_focus(pane)) return pane;
+  QWidget* button = nullptr;
   for (QWidget* at = pane->nextInFocusChain(); at != pane; at = at->nextInFocusChain())
-    if (pane->isAncestorOf(at) && takes_focus(at)) return at;
-  return nullptr;
+    if (pane->isAncestorOf(at) && takes_focus(at)) {
+      if (!is_in_header(at)) return at;
+      if (button == nullptr) button = at;
+    }
+  return button;
 }
 
 void collect(QWidget* widget, std::vector<QWidget*>& panes) {

@@ -27,12 +27,8 @@ MessageBar::MessageBar(QWidget* parent)
 }
 
 void MessageBar::post(Message message) {
-  const auto same = std::find_if(messages_.begin(), messages_.end(),
-                                 [&message](const Message& other) { return other.key == message.key; });
-  if (same != messages_.end())
-    *same = std::move(message);
-  else
-    messages_.push_back(std::move(message));
+  std::erase_if(messages_, [&message](const Message& other) { return other.key == message.key; });
+  messages_.insert(messages_.begin(), std::move(message));
   show_first();
 }
 

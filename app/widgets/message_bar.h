@@ -10,7 +10,8 @@ class QHBoxLayout;
 namespace skeinproof {
 
 // A line above the page for what went wrong or is offered: what happened, what is safe, what to do. It stops
-// nobody from working. Messages wait for each other; one with the same key replaces the earlier one.
+// nobody from working. The latest is shown and the earlier ones wait behind it; one with the same key
+// replaces the earlier one.
 class MessageBar : public QFrame {
   Q_OBJECT
 

@@ -247,8 +247,8 @@ TEST_F(WindowTest, WorkOfAWindowThatDiedIsOffered) {
   ASSERT_TRUE(write_recovery(as_path(folder.path("recovery")), "dead", lost, {}, 1'700'000'000));
   window->offer_recoveries();
   EXPECT_TRUE(bar_text().contains("Lost"));
-  ASSERT_TRUE(bar_button(*window, "Open the &copy"));
-  bar_button(*window, "Open the &copy")->click();
+  ASSERT_TRUE(bar_button(*window, "Open the copy"));
+  bar_button(*window, "Open the copy")->click();
   EXPECT_EQ(window->open_pattern().pattern().title, "Lost");
   EXPECT_TRUE(window->isWindowModified());
   const auto left = list_recoveries(as_path(folder.path("recovery")));
@@ -259,8 +259,8 @@ TEST_F(WindowTest, WorkOfAWindowThatDiedIsOffered) {
 TEST_F(WindowTest, WorkThatIsNotWantedCanBeThrownAway) {
   ASSERT_TRUE(write_recovery(as_path(folder.path("recovery")), "dead", new_pattern(), {}, 1'700'000'000));
   window->offer_recoveries();
-  ASSERT_TRUE(bar_button(*window, "&Throw it away"));
-  bar_button(*window, "&Throw it away")->click();
+  ASSERT_TRUE(bar_button(*window, "Throw it away"));
+  bar_button(*window, "Throw it away")->click();
   EXPECT_TRUE(list_recoveries(as_path(folder.path("recovery"))).empty());
 }
 

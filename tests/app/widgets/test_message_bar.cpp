@@ -15,12 +15,12 @@ QPushButton* button(const MessageBar& bar, const QString& text) {
   return nullptr;
 }
 
-TEST(MessageBar, ShowsOneMessageAfterTheOther) {
+TEST(MessageBar, ShowsTheLatestMessageAndThenTheOneBehindIt) {
   MessageBar bar;
   EXPECT_TRUE(bar.isHidden());
   int taken = 0;
-  bar.post({"first", "One", {{"Take it", [&taken] { ++taken; }}}, false});
-  bar.post({"second", "Two", {}, true});
+  bar.post({"behind", "Two", {}, true});
+  bar.post({"latest", "One", {{"Take it", [&taken] { ++taken; }}}, false});
   EXPECT_FALSE(bar.isHidden());
   EXPECT_EQ(bar.accessibleDescription(), "One");
   EXPECT_FALSE(button(bar, "Close this message"));
