@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/widgets/bound_fields.h"
 
+#include <QAbstractItemView>
 #include <QCompleter>
 #include <QKeyEvent>
 #include <QStringListModel>
@@ -40,6 +41,7 @@ ChoiceField::ChoiceField(QWidget* parent) : QComboBox(parent) {
   connect(this, &QComboBox::activated, this, [this](int row) {
     if (row >= 0) emit chosen(itemData(row).toUInt());
   });
+  view()->installEventFilter(this);
 }
 
 void ChoiceField::set_choices(const std::vector<Choice>& choices) {
@@ -54,6 +56,25 @@ void ChoiceField::set_choices(const std::vector<Choice>& choices) {
 void ChoiceField::show_choice(std::uint32_t value) {
   const int row = findData(value);
   if (row != currentIndex()) setCurrentIndex(row);
+}
+
+int ChoiceField::take_with_tab(const QEvent& event) {
+  if (event.type() != QEvent::KeyPress) return 0;
+  const int key = static_cast<const QKeyEvent&>(event).key();
+  if (key != Qt::Key_Tab && key != Qt::Key_Backtab) return 0;
+  const int row = view()->currentIndex().row();
+  hidePopup();
+  if (row >= 0) setCurrentIndex(row);
+  return key == Qt::Key_Tab ? 1 : -1;
+}
+
+bool ChoiceField::eventFilter(QObject* watched, QEvent* event) {
+  const int before = currentIndex();
+  const int step = take_with_tab(*event);
+  if (step == 0) return QComboBox::eventFilter(watched, event);
+  if (currentIndex() != before) emit activated(currentIndex());
+  focusNextPrevChild(step > 0);
+  return true;
 }
 
 void ChoiceField::wheelEvent(QWheelEvent* event) {

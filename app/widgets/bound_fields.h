@@ -39,11 +39,15 @@ class ChoiceField : public QComboBox {
   explicit ChoiceField(QWidget* parent = nullptr);
   void set_choices(const std::vector<Choice>& choices);
   void show_choice(std::uint32_t value);
+  // Whether the event is Tab or Shift+Tab in the open list, which takes the marked choice and closes it: 1,
+  // -1.
+  int take_with_tab(const QEvent& event);
 
  signals:
   void chosen(std::uint32_t value);  // by a person
 
  protected:
+  bool eventFilter(QObject* watched, QEvent* event) override;
   void wheelEvent(QWheelEvent* event) override;
 
  private:

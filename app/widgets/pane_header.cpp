@@ -34,6 +34,7 @@ PaneHeader::PaneHeader(const QString& title, QWidget* parent)
     : QWidget(parent), row_(new QHBoxLayout(this)), title_(new QLabel(title)), note_(new QuietLabel) {
   title_->setTextFormat(Qt::PlainText);
   note_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+  note_->installEventFilter(this);
   row_->addWidget(title_);
   row_->addWidget(note_, 1);
   setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Fixed);
@@ -41,7 +42,22 @@ PaneHeader::PaneHeader(const QString& title, QWidget* parent)
 }
 
 void PaneHeader::set_title(const QString& title) { title_->setText(title); }
-void PaneHeader::set_note(const QString& note) { note_->setText(note); }
+void PaneHeader::set_note(const QString& note) {
+  whole_note_ = note;
+  fit_note();
+}
+
+void PaneHeader::fit_note() {
+  const QString fitted = note_->fontMetrics().elidedText(whole_note_, Qt::ElideRight, note_->width());
+  note_->setText(fitted);
+  note_->setToolTip(fitted == whole_note_ ? QString() : whole_note_);
+  note_->setAccessibleName(whole_note_);
+}
+
+bool PaneHeader::eventFilter(QObject* watched, QEvent* event) {
+  if (watched == note_ && event->type() == QEvent::Resize) fit_note();
+  return QWidget::eventFilter(watched, event);
+}
 
 QPushButton* PaneHeader::add_button(const QString& text, const std::function<void()>& press,
                                     const QString& tip) {
@@ -81,6 +97,7 @@ void PaneHeader::dress() {
   for (QPushButton* button : buttons_)
     button->setFixedWidth(fontMetrics().horizontalAdvance(button->text().remove(QLatin1Char('&'))) +
                           scaled(this, 22));
+  fit_note();
 }
 
 QWidget* make_pane(PaneHeader* head, QWidget* body) {

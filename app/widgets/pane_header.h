@@ -32,20 +32,24 @@ class PaneHeader : public QWidget {
   explicit PaneHeader(const QString& title, QWidget* parent = nullptr);
 
   void set_title(const QString& title);
+  // A note longer than its room ends in an ellipsis and is whole in its tip.
   void set_note(const QString& note);
-  QString note() const { return note_->text(); }
+  QString note() const { return whole_note_; }
   QPushButton* add_button(const QString& text, const std::function<void()>& press, const QString& tip = {});
 
  protected:
   void paintEvent(QPaintEvent* event) override;
   void changeEvent(QEvent* event) override;
+  bool eventFilter(QObject* watched, QEvent* event) override;
 
  private:
   void dress();
+  void fit_note();
 
   QHBoxLayout* row_;
   QLabel* title_;
   QuietLabel* note_;
+  QString whole_note_;
   std::vector<QPushButton*> buttons_;
 };
 

@@ -16,6 +16,8 @@ namespace skeinproof {
 
 namespace {
 
+constexpr char list_of_view[] = "list_of_view";
+
 const PartTableModel* model_of(const QModelIndex& index) {
   return static_cast<const PartTableModel*>(index.model());
 }
@@ -104,6 +106,8 @@ QWidget* PartDelegate::createEditor(QWidget* parent, const QStyleOptionViewItem&
       emit self->commitData(list);
       emit self->closeEditor(list);
     });
+    list->view()->installEventFilter(self);
+    list->view()->setProperty(list_of_view, QVariant::fromValue(static_cast<QWidget*>(list)));
     QMetaObject::invokeMethod(list, &QComboBox::showPopup, Qt::QueuedConnection);
     return list;
   }
@@ -113,6 +117,17 @@ QWidget* PartDelegate::createEditor(QWidget* parent, const QStyleOptionViewItem&
   line->setAlignment(column.right ? Qt::AlignRight : Qt::AlignLeft);
   line->setAccessibleName(index.data(Qt::AccessibleTextRole).toString());
   return line;
+}
+
+// Tab in an open list takes the marked choice and goes on to the next cell, as it does from typed words.
+bool PartDelegate::eventFilter(QObject* watched, QEvent* event) {
+  auto* list = qobject_cast<ChoiceField*>(watched->property(list_of_view).value<QWidget*>());
+  if (list == nullptr) return QStyledItemDelegate::eventFilter(watched, event);
+  const int step = list->take_with_tab(*event);
+  if (step == 0) return false;
+  emit commitData(list);
+  emit closeEditor(list, step > 0 ? EditNextItem : EditPreviousItem);
+  return true;
 }
 
 void PartDelegate::setEditorData(QWidget* editor, const QModelIndex& index) const {

@@ -18,6 +18,7 @@ class PartDelegate : public QStyledItemDelegate {
                         const QModelIndex& index) const override;
   void setEditorData(QWidget* editor, const QModelIndex& index) const override;
   void setModelData(QWidget* editor, QAbstractItemModel* model, const QModelIndex& index) const override;
+  bool eventFilter(QObject* watched, QEvent* event) override;
 };
 
 }  // namespace skeinproof

@@ -6,6 +6,7 @@
 #include <QHeaderView>
 #include <QKeyEvent>
 #include <QMouseEvent>
+#include <QResizeEvent>
 #include <QScrollBar>
 #include <algorithm>
 #include <utility>
@@ -245,6 +246,7 @@ void PartTable::scrollContentsBy(int dx, int dy) {
 
 void PartTable::resizeEvent(QResizeEvent* event) {
   QTableView::resizeEvent(event);
+  if (event->size().width() != event->oldSize().width()) fit_columns();
   show_reason();
 }
 
@@ -270,10 +272,21 @@ void PartTable::dress() {
 }
 
 void PartTable::fit_columns() {
+  int fixed = 0, growing = 0;
+  for (int column = 0; column < model_->columnCount(); ++column)
+    if (model_->column(column).stretch > 0)
+      ++growing;
+    else
+      fixed += std::max(sizeHintForColumn(column), horizontalHeader()->sectionSizeHint(column));
+  // Where there is no room to grow into, a column keeps a readable width and the table scrolls.
+  const int least = scaled(this, 84);
+  const bool roomy = viewport()->width() - fixed >= growing * least;
   for (int column = 0; column < model_->columnCount(); ++column) {
     const bool grows = model_->column(column).stretch > 0;
-    horizontalHeader()->setSectionResizeMode(column,
-                                             grows ? QHeaderView::Stretch : QHeaderView::ResizeToContents);
+    horizontalHeader()->setSectionResizeMode(column, !grows  ? QHeaderView::ResizeToContents
+                                                     : roomy ? QHeaderView::Stretch
+                                                             : QHeaderView::Fixed);
+    if (grows && !roomy) horizontalHeader()->resizeSection(column, least);
   }
 }
 
