@@ -22,6 +22,7 @@
 #include "app/widgets/bound_fields.h"
 #include "app/widgets/chart_grid.h"
 #include "app/widgets/chart_squares.h"
+#include "app/widgets/heavy_when_checked.h"
 #include "app/widgets/ink.h"
 #include "app/widgets/quantity_text.h"
 #include "core/fabric/gauge.h"
@@ -40,6 +41,7 @@ QToolButton* switch_button(const QString& text, QButtonGroup* group, int id, QHB
   button->setFocusPolicy(Qt::TabFocus);
   group->addButton(button, id);
   row->addWidget(button);
+  show_checked_heavy(button);
   return button;
 }
 

@@ -131,6 +131,7 @@ QWidget* FabricsPane::make_form() {
   lay_out_swatch(*grid);
   grid->setRowStretch(grid->rowCount(), 1);
   auto* area = new QScrollArea;
+  area->setFocusPolicy(Qt::NoFocus);  // its fields take it
   area->setWidgetResizable(true);
   area->setFrameShape(QFrame::NoFrame);
   area->setWidget(form_body_);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/pages/pieces/part_pane.h"
 
+#include <QEvent>
 #include <QGridLayout>
 #include <QLabel>
 #include <QPushButton>
@@ -71,6 +72,13 @@ std::vector<Choice> chart_choices(const Pattern& pattern) {
 PartPane::PartPane(OpenPattern& open, QWidget* parent)
     : QWidget(parent),
       open_(open),
+      piece_form_(
+          open, this,
+          [this](const Pattern& pattern) {
+            const PiecePlace place = find_in_pieces(pattern, part_);
+            return place.section == nullptr && place.edge == nullptr ? place.piece : nullptr;
+          },
+          [](const Piece& piece) { return text_of(piece.name); }),
       section_form_(
           open, this, [this](const Pattern& pattern) { return find_in_pieces(pattern, part_).section; },
           [](const Section& section) { return text_of(section.name); }),
@@ -79,13 +87,13 @@ PartPane::PartPane(OpenPattern& open, QWidget* parent)
           [](const Edge& edge) { return text_of(edge.name); }),
       head_(new PaneHeader({})),
       forms_(new QStackedWidget),
-      no_form_(new QWidget),
       grid_(new SizeGrid(open)),
       joins_head_(new PaneHeader(tr("Joins"))),
       lines_(new QLabel) {
+  make_piece_form();
   make_section_form();
   make_edge_form();
-  forms_->addWidget(no_form_);
+  forms_->addWidget(piece_body_);
   forms_->addWidget(section_body_);
   forms_->addWidget(edge_body_);
   forms_->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Fixed);
@@ -109,6 +117,7 @@ PartPane::PartPane(OpenPattern& open, QWidget* parent)
   body->addWidget(lines_);
   body->addStretch(1);
   auto* area = new QScrollArea;
+  area->setFocusPolicy(Qt::NoFocus);  // its fields take it
   area->setFrameShape(QFrame::NoFrame);
   area->setWidgetResizable(true);
   area->setWidget(inside);
@@ -118,6 +127,32 @@ PartPane::PartPane(OpenPattern& open, QWidget* parent)
   connect(&open_, &OpenPattern::changed, this, [this] { refresh(); });
   connect(&open_, &OpenPattern::reader_changed, this, [this] { refresh(); });
   refresh(true);
+}
+
+void PartPane::make_piece_form() {
+  piece_body_ = new QWidget;
+  auto* copies = new QuantityField(QuantityFormat::number(1, 1000, "copies"), open_, piece_body_);
+  copies->setAccessibleName(tr("copies"));
+  copies->set_required(tr("A piece is knitted at least once."));
+  connect(copies, &QuantityField::committed, this, [this, copies](const FieldValue& value) {
+    const int whole = value ? static_cast<int>(value->value) : 0;
+    if (!value || value->value != whole) {
+      copies->give_back();
+      emit says(tr("Copies are whole numbers."));
+      return;
+    }
+    piece_form_.change(piece_form_.label(tr("copies"), QString::number(whole)),
+                       [whole](Piece& piece) { piece.copies = whole; });
+  });
+  piece_form_.follow(
+      copies,
+      [copies](const Piece& piece) {
+        copies->set_value(FieldValue(Entered<double>{static_cast<double>(piece.copies), {}}));
+      },
+      [copies] { copies->give_back(); });
+  QGridLayout& grid = *form_layout(piece_body_);
+  add_field(grid, 0, 0, tr("Copies"), copies);
+  grid.addWidget(new QuietLabel(tr("how often one item takes this piece")), 0, 2, 1, 2);
 }
 
 void PartPane::make_section_form() {
@@ -276,9 +311,10 @@ void PartPane::refresh(bool other) {
   const Pattern& pattern = open_.pattern();
   const PiecePlace place = find_in_pieces(pattern, part_);
   show_head();
+  piece_form_.refresh(other);
   section_form_.refresh(other);
   edge_form_.refresh(other);
-  forms_->setVisible(place.section != nullptr || place.edge != nullptr);
+  forms_->setVisible(static_cast<bool>(place));
   if (place.section != nullptr) {
     forms_->setCurrentWidget(section_body_);
     show_section(*place.section);
@@ -290,6 +326,8 @@ void PartPane::refresh(bool other) {
     rate_label_->setVisible(has_rate);
     rate_->setVisible(has_rate);
     rate_->setPlaceholderText(counted ? tr("4 stitch widths") : tr("1.5"));
+  } else {
+    forms_->setCurrentWidget(piece_body_);
   }
   forms_->setFixedHeight(forms_->isVisibleTo(this) ? forms_->currentWidget()->sizeHint().height() : 0);
   if (const QString shape = part_rows_shape(open_, part_); shape != shape_ || other) {
@@ -299,6 +337,7 @@ void PartPane::refresh(bool other) {
     const auto first =
         std::find_if(rows.begin(), rows.end(), [](const SizeRow& row) { return static_cast<bool>(row.set); });
     const auto start = first == rows.end() ? 0 : first - rows.begin();
+    grid_->setVisible(!rows.empty());
     grid_->set_rows(std::move(rows));
     if (other && grid_->current_row() >= 0)
       grid_->set_current(static_cast<int>(start), open_.chosen_size_index());
@@ -311,6 +350,14 @@ void PartPane::refresh(bool other) {
   lines_->setText(all.join(QLatin1Char('\n')));
   joins_head_->setVisible(!all.isEmpty());
   lines_->setVisible(!all.isEmpty());
+}
+
+void PartPane::changeEvent(QEvent* event) {
+  QWidget::changeEvent(event);
+  // Once the fields have the new font too: the form is as high as they are.
+  if (event->type() == QEvent::FontChange)
+    QMetaObject::invokeMethod(
+        this, [this] { refresh(); }, Qt::QueuedConnection);
 }
 
 QString PartPane::lines() const { return lines_->text(); }

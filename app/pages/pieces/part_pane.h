@@ -37,7 +37,11 @@ class PartPane : public QWidget {
  signals:
   void says(const QString& message);
 
+ protected:
+  void changeEvent(QEvent* event) override;
+
  private:
+  void make_piece_form();
   void make_section_form();
   void make_edge_form();
   void lay_out_stripes(QGridLayout& grid);
@@ -48,11 +52,12 @@ class PartPane : public QWidget {
   OpenPattern& open_;
   std::uint32_t part_ = 0;
   QString shape_;
+  PartForm<Piece> piece_form_;
   PartForm<Section> section_form_;
   PartForm<Edge> edge_form_;
   PaneHeader* head_;
   QStackedWidget* forms_;
-  QWidget* no_form_;
+  QWidget* piece_body_ = nullptr;
   QWidget* section_body_ = nullptr;
   QWidget* edge_body_ = nullptr;
   QLabel* chart_label_ = nullptr;

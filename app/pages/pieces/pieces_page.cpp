@@ -30,6 +30,7 @@
 #include "app/pages/pieces/pieces_sheet.h"
 #include "app/widgets/chart_grid.h"
 #include "app/widgets/count_words.h"
+#include "app/widgets/heavy_when_checked.h"
 #include "app/widgets/ink.h"
 #include "app/widgets/quantity_text.h"
 #include "core/pattern/edits.h"
@@ -109,6 +110,7 @@ void PiecesPage::make_tree() {
                          QAbstractItemView::AnyKeyPressed);
   tree_->setContextMenuPolicy(Qt::ActionsContextMenu);
   tree_->setTabKeyNavigation(false);
+  tree_->viewport()->installEventFilter(this);
   tree_->header()->setStretchLastSection(false);
   tree_->header()->setSectionsMovable(false);
   tree_->header()->setSectionResizeMode(PieceTreeModel::name, QHeaderView::Stretch);
@@ -170,6 +172,7 @@ QWidget* PiecesPage::make_bar() {
     button->setFocusPolicy(Qt::TabFocus);
     views_->addButton(button, id);
     switches->addWidget(button);
+    show_checked_heavy(button);
     return button;
   };
   view(tr("&Pieces"), pieces_view)->setChecked(true);
@@ -234,6 +237,21 @@ void PiecesPage::follow() {
 void PiecesPage::fit_columns() {
   for (int column = PieceTreeModel::fabric; column < PieceTreeModel::column_count; ++column)
     tree_->resizeColumnToContents(column);
+  // The names keep a readable width; where there is no room for it, the tree scrolls.
+  int taken = 0;
+  for (int column = PieceTreeModel::fabric; column < PieceTreeModel::column_count; ++column)
+    taken += tree_->columnWidth(column);
+  const int least = scaled(this, 110);
+  const bool roomy = tree_->viewport()->width() - taken >= least;
+  tree_->header()->setSectionResizeMode(PieceTreeModel::name,
+                                        roomy ? QHeaderView::Stretch : QHeaderView::Fixed);
+  if (!roomy) tree_->header()->resizeSection(PieceTreeModel::name, least);
+}
+
+bool PiecesPage::eventFilter(QObject* watched, QEvent* event) {
+  // The tree goes before the page and its viewport tells of it, so the kind of event is asked first.
+  if (event->type() == QEvent::Resize && watched == tree_->viewport()) fit_columns();
+  return Page::eventFilter(watched, event);
 }
 
 std::uint32_t PiecesPage::current_part() const { return model_->part_at(tree_->currentIndex()); }
