@@ -104,8 +104,11 @@ QWidget* HandOverPage::make_block_pane() {
   block_head_->add_button(
       tr("Save &as…"), [this] { save_as(); }, tr("Text, HTML, PDF, CSV or a workbook, by the ending of the name"));
   column->addWidget(block_head_);
-  block_ = reading_text(tr("Yarn block"), QFontDatabase::systemFont(QFontDatabase::FixedFont));
-  quantities_ = reading_text(tr("Quantities per size"), QFontDatabase::systemFont(QFontDatabase::FixedFont));
+  QFont fixed;  // only its family is set: the size follows the window's
+  fixed.setFamily(QFontDatabase::systemFont(QFontDatabase::FixedFont).family());
+  fixed.setStyleHint(QFont::Monospace);
+  block_ = reading_text(tr("Yarn block"), fixed);
+  quantities_ = reading_text(tr("Quantities per size"), fixed);
   quantities_->setLineWrapMode(QPlainTextEdit::NoWrap);
   tabs_ = new QTabWidget;
   tabs_->setDocumentMode(true);
@@ -144,6 +147,7 @@ QWidget* HandOverPage::make_style_pane() {
   connect(style_choice_, &ChoiceField::chosen, this, &HandOverPage::choose_style);
   column->addWidget(style_choice_);
   auto* area = new QScrollArea;
+  area->setFocusPolicy(Qt::NoFocus);  // its fields take it
   area->setWidgetResizable(true);
   area->setFrameShape(QFrame::NoFrame);
   area->setWidget(new HouseStyleForm(open_));

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/pages/hand_over/house_style_form.h"
 
+#include <QCoreApplication>
+#include <QEvent>
 #include <QFormLayout>
 #include <QLabel>
 #include <QVBoxLayout>
@@ -110,6 +112,12 @@ HouseStyleForm::HouseStyleForm(OpenPattern& open, QWidget* parent)
   form_.refresh();
 }
 
+void HouseStyleForm::showEvent(QShowEvent* event) {
+  QWidget::showEvent(event);
+  // The font may have changed while nobody saw the form: the area around it measures it again.
+  QCoreApplication::postEvent(this, new QEvent(QEvent::LayoutRequest));
+}
+
 QFormLayout* HouseStyleForm::group(const QString& title) {
   auto* heading = new QLabel(title);
   QFont bold = heading->font();
@@ -141,7 +149,7 @@ void HouseStyleForm::make_counting() {
 
 void HouseStyleForm::make_order() {
   QFormLayout* form = group(tr("Order of the block"));
-  add_order<BlockElement>(form, tr("&Elements"), tr("element order"), [](auto& style) -> auto& { return style.order; });
+  add_order<BlockElement>(form, tr("Elements"), tr("element order"), [](auto& style) -> auto& { return style.order; });
   add_choice<RoleSeparator>(form, tr("Between colours"), tr("separator"),
                             [](auto& style) -> auto& { return style.role_separator; });
   add_check(form, tr("Lists under each other"), tr("alignment"), [](auto& style) -> auto& { return style.align_roles; });
@@ -153,7 +161,7 @@ void HouseStyleForm::make_order() {
 
 void HouseStyleForm::make_figures() {
   QFormLayout* form = group(tr("Figures"));
-  add_choice<SystemOrder>(form, tr("&Systems"), tr("systems"), [](auto& style) -> auto& { return style.systems; });
+  add_choice<SystemOrder>(form, tr("Systems"), tr("systems"), [](auto& style) -> auto& { return style.systems; });
   add_choice<SecondSystem>(form, tr("Second system"), tr("second system"),
                            [](auto& style) -> auto& { return style.second_system; });
   add_choice<DecimalMark>(form, tr("Decimal mark"), tr("decimal mark"), [](auto& style) -> auto& { return style.mark; });
@@ -163,7 +171,7 @@ void HouseStyleForm::make_figures() {
 
 void HouseStyleForm::make_lists() {
   QFormLayout* form = group(tr("Lists"));
-  add_choice<SizeBrackets>(form, tr("Size &brackets"), tr("brackets"), [](auto& style) -> auto& { return style.brackets; });
+  add_choice<SizeBrackets>(form, tr("Size brackets"), tr("brackets"), [](auto& style) -> auto& { return style.brackets; });
   add_choice<CountedIn>(form, tr("Counted in"), tr("counted in"), [](auto& style) -> auto& { return style.counted_in; });
   add_choice<UnitWord>(form, tr("Unit word"), tr("unit word"), [](auto& style) -> auto& { return style.unit_word; });
   add_words(form, tr("Word for a skein"), tr("skein word"), [](auto& style) -> auto& { return style.skein_word; });

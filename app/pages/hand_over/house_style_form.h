@@ -18,6 +18,9 @@ class HouseStyleForm : public QWidget {
  public:
   explicit HouseStyleForm(OpenPattern& open, QWidget* parent = nullptr);
 
+ protected:
+  void showEvent(QShowEvent* event) override;
+
  private:
   QFormLayout* group(const QString& title);
   void make_order();

@@ -65,7 +65,7 @@ ListPane::ListPane(OpenPattern& open, QWidget* parent)
   head_->add_button(
       tr("Add n&otion"), [this] { add_notion(); }, tr("Buttons, a zip, beads: what is no yarn"));
   head_->add_button(
-      tr("Paste ta&ble"), [this] { paste(QApplication::clipboard()->text()); },
+      tr("Paste table"), [this] { paste(QApplication::clipboard()->text()); },
       tr("Measurements with their names in the first column, from a spreadsheet"));
   up_ = head_->add_button(tr("Up"), [this] { move_row(-1); });
   down_ = head_->add_button(tr("Down"), [this] { move_row(1); });

@@ -64,7 +64,7 @@ void MetresPane::lay_out() {
   layout->setContentsMargins(0, 0, 0, 0);
   layout->setSpacing(0);
   auto* head = new PaneHeader(tr("Metres from a weight"));
-  head->add_button(tr("C&opy"), [this] {
+  head->add_button(tr("Cop&y"), [this] {
     QApplication::clipboard()->setText(as_text());
     emit says(tr("Copied the answer with its working."));
   });

@@ -47,6 +47,7 @@ PatternPage::PatternPage(OpenPattern& open, QWidget* parent)
   rows->addStretch(1);
   const auto scrolling = [](QWidget* widget) {
     auto* area = new QScrollArea;
+    area->setFocusPolicy(Qt::NoFocus);  // its fields take it
     area->setWidgetResizable(true);
     area->setFrameShape(QFrame::NoFrame);
     area->setWidget(widget);
@@ -109,7 +110,7 @@ QWidget* PatternPage::make_head() {
   TextField* note = form_.text(
       tr("note"), [](auto& pattern) -> auto& { return pattern.note; });
   add(0, 0, tr("Tit&le"), title_, 3);
-  add(1, 0, tr("It&em"), item);
+  add(1, 0, tr("Item"), item);
   add(1, 2, tr("&Wearer"), wearer);
   add(2, 0, tr("Note"), note, 3);
   grid->setColumnStretch(1, 1);

@@ -98,7 +98,7 @@ void SizeBar::lay_out() {
   one->setSpacing(scaled(this, 8));
   name_->setFixedWidth(scaled(this, 90));
   one->addWidget(which_);
-  one->addWidget(label(tr("na&med"), name_));
+  one->addWidget(label(tr("&named"), name_));
   one->addWidget(name_);
   const auto button = [&](const QString& text, const QString& tip, auto press) {
     auto* made = new QPushButton(text);
@@ -115,9 +115,9 @@ void SizeBar::lay_out() {
   auto* first = one;
   one = new QHBoxLayout;
   one->setSpacing(scaled(this, 8));
-  left_ = button(tr("Move &left"), tr("One place towards the first size, with all its values"),
+  left_ = button(tr("Move left"), tr("One place towards the first size, with all its values"),
                  [this] { move(-1); });
-  right_ = button(tr("Move &right"), tr("One place towards the last size, with all its values"),
+  right_ = button(tr("Move right"), tr("One place towards the last size, with all its values"),
                   [this] { move(1); });
   erase_ = button(tr("&Delete"), tr("This size and its values in every list; Undo brings them back"),
                   [this] { erase(); });

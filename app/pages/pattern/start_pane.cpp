@@ -109,7 +109,7 @@ StartPane::StartPane(OpenPattern& open, QWidget* parent) : QWidget(parent), open
   };
   const std::vector<Offered> offered = {
       {"quillmarsh-yoke", tr("&Quillmarsh Yoke"), tr("9 sizes, 4 colours, a stranded yoke; invented")},
-      {"lampwick-socks", tr("Lampwick Stripe &Socks"), tr("5 sizes, 2 colours, stripes; invented")},
+      {"lampwick-stripe-socks", tr("Lampwic&k Stripe Socks"), tr("5 sizes, 2 colours, stripes; invented")},
   };
   for (int row = 0; row < static_cast<int>(offered.size()); ++row) {
     const Offered& sample = offered[static_cast<std::size_t>(row)];
@@ -131,7 +131,7 @@ StartPane::StartPane(OpenPattern& open, QWidget* parent) : QWidget(parent), open
   others->setContentsMargins(scaled(this, 12), scaled(this, 8), scaled(this, 12), scaled(this, 10));
   auto* project = link(tr("Open a pro&ject…"));
   connect(project, &QPushButton::clicked, this, [this] { emit wants_command(QStringLiteral("open")); });
-  auto* metres = link(tr("Metres from a weigh&t…"));
+  auto* metres = link(tr("Metres from a weight…"));
   connect(metres, &QPushButton::clicked, this, &StartPane::wants_metres);
   others->addWidget(project);
   others->addWidget(metres);

@@ -106,7 +106,7 @@ QWidget* WeighingsPage::make_list_pane() {
   auto* head = new PaneHeader(tr("Weighings"));
   head->add_button(
       tr("&Add"), [this] { weighings_->add(); }, tr("Add a weighing"));
-  head->add_button(tr("D&uplicate"), [this] { weighings_->duplicate(); });
+  head->add_button(tr("Dupli&cate"), [this] { weighings_->duplicate(); });
   head->add_button(
       tr("&Delete"), [this] { weighings_->erase(); }, tr("Delete the chosen weighing (Ctrl+Del)"));
   return make_pane(head, weighings_);
@@ -115,6 +115,7 @@ QWidget* WeighingsPage::make_list_pane() {
 QWidget* WeighingsPage::make_form_pane() {
   form_ = new WeighingForm(open_);
   auto* area = new QScrollArea;
+  area->setFocusPolicy(Qt::NoFocus);  // its fields take it
   area->setWidgetResizable(true);
   area->setFrameShape(QFrame::NoFrame);
   area->setWidget(form_);

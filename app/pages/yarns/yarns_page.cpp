@@ -106,6 +106,7 @@ QWidget* YarnsPage::make_list_pane() {
 QWidget* YarnsPage::make_form_pane() {
   form_ = new YarnForm(open_);
   auto* area = new QScrollArea;
+  area->setFocusPolicy(Qt::NoFocus);  // its fields take it
   area->setWidgetResizable(true);
   area->setFrameShape(QFrame::NoFrame);
   area->setWidget(form_);
