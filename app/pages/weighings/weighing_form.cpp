@@ -162,8 +162,9 @@ void WeighingForm::refresh(bool other) {
   const Moisture way = weighing != nullptr ? weighing->moisture : Moisture::not_corrected;
   humidity_->setEnabled(weighing != nullptr && way == Moisture::humidity);
   const QString sentence =
-      way == Moisture::new_skein ? tr("A whole new skein on the same scale in the same hour cancels the "
-                                      "water in the yarn and the scale's own bias: type it per colour below.")
+      way == Moisture::new_skein
+          ? tr("A whole new skein on the same scale in the same hour cancels the "
+               "water in the yarn and the scale's own bias: type it beside each colour.")
       : way == Moisture::humidity
           ? tr("The reading is worked out against the official allowance of the label.")
           : tr("Nothing is corrected; the range widens by what the air of a room can do.");

@@ -188,7 +188,7 @@ void YarnForm::lay_out_put_up(QGridLayout& grid) {
   other_weight_ = new QuietLabel;
   auto* length_words = new QLabel(tr("&Length"));
   length_words->setBuddy(length);
-  auto* weight_words = new QLabel(tr("wei&ght"));
+  auto* weight_words = new QLabel(tr("weigh&t"));
   weight_words->setBuddy(weight);
   auto* word_words = new QLabel(tr("in one"));
   word_words->setBuddy(word);
