@@ -20,8 +20,6 @@
 namespace skeinproof {
 namespace {
 
-constexpr double most_cell_width = 104;
-
 int rounded(double pixels) { return static_cast<int>(std::lround(pixels)); }
 
 // Says above the role heads what the four places of a cell mean.

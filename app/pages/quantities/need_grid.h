@@ -53,6 +53,8 @@ class NeedGrid : public QTableView {
   Q_OBJECT
 
  public:
+  static constexpr int most_cell_width = 104;  // at the usual text size
+
   explicit NeedGrid(NeedModel& model, QWidget* parent = nullptr);
   ~NeedGrid() override;
 

@@ -4,6 +4,7 @@
 #include <QButtonGroup>
 #include <QCheckBox>
 #include <QEvent>
+#include <QHeaderView>
 #include <QLabel>
 #include <QPushButton>
 #include <QShortcut>
@@ -382,7 +383,7 @@ void QuantitiesPage::arrange() {
     evidence_head_->show();
     down_->addWidget(evidence_part_);
   } else {
-    tabs_->addTab(evidence_part_, tr("E&vidence"));
+    tabs_->addTab(evidence_part_, tr("Evi&dence"));
   }
   if (wanted == Arrangement::small)
     tabs_->addTab(working_, tr("&Working"));
@@ -390,9 +391,13 @@ void QuantitiesPage::arrange() {
     across_->addWidget(working_);
   working_->show();
   evidence_part_->setVisible(wanted != Arrangement::large || model_->any_known());
+    const int pane = std::max(least, width() - grid);
   tabs_->setCurrentIndex(std::clamp(open_tab, 0, tabs_->count() - 1));
   if (wanted != Arrangement::small) {
-    const int pane =
+    // What the grid cannot use, the working takes; another pattern may have more sizes than this one.
+    const int grid = grid_->verticalHeader()->width() + grid_->frameWidth() * 2 +
+                     scaled(this, NeedGrid::most_cell_width) * std::max(9, model_->columnCount());
+    const int least =
         static_cast<int>((wanted == Arrangement::large ? pane_width_large : pane_width_medium) * unit);
     across_->setSizes({width() - pane, pane});
     across_->setStretchFactor(0, 0);
