@@ -114,8 +114,15 @@ HouseStyleForm::HouseStyleForm(OpenPattern& open, QWidget* parent)
 
 void HouseStyleForm::showEvent(QShowEvent* event) {
   QWidget::showEvent(event);
-  // The font may have changed while nobody saw the form: the area around it measures it again.
-  QCoreApplication::postEvent(this, new QEvent(QEvent::LayoutRequest));
+  // The font may have changed while nobody saw the form: it and the area around it measure it again.
+  QMetaObject::invokeMethod(
+      this,
+      [this] {
+        for (QLayout* rows : findChildren<QLayout*>()) rows->invalidate();
+        layout()->invalidate();
+        QCoreApplication::postEvent(this, new QEvent(QEvent::LayoutRequest));
+      },
+      Qt::QueuedConnection);
 }
 
 QFormLayout* HouseStyleForm::group(const QString& title) {
