@@ -4,6 +4,7 @@
 #include <QCoreApplication>
 #include <vector>
 
+#include "app/pages/assumptions/assumptions_page.h"
 #include "app/pages/hand_over/hand_over_page.h"
 #include "app/pages/pattern/pattern_page.h"
 #include "app/pages/pieces/pieces_page.h"
@@ -30,6 +31,7 @@ std::span<const PageRow> page_table() {
       {QT_TRANSLATE_NOOP("Pages", "Weighings"), &make<WeighingsPage>},
       {QT_TRANSLATE_NOOP("Pages", "Quantities"), &make<QuantitiesPage>},
       {QT_TRANSLATE_NOOP("Pages", "Hand over"), &make<HandOverPage>},
+      {QT_TRANSLATE_NOOP("Pages", "Assumptions"), &make<AssumptionsPage>},
   };
   return rows;
 }

@@ -27,7 +27,7 @@ PartColumn field_column(OpenPattern& open, QString head, QString undo_name, Quan
     const FieldValue value = get(pattern, row);
     return value ? show_quantity(format, open.reader(), *value) : QString();
   };
-  column.read = [&open, format, set, must_be_there](const QString& typed) -> Expected<RowEdit> {
+  column.read = [&open, format, set, must_be_there](const QString& typed, std::size_t) -> Expected<RowEdit> {
     if (typed.trimmed().isEmpty() && !must_be_there)
       return [set](Pattern& pattern, std::size_t row) { set(pattern, row, std::nullopt); };
     auto value = read_quantity(format, open.reader(), typed);

@@ -47,7 +47,7 @@ struct PartColumn {
   std::function<QString(const Pattern&, std::size_t)> spoken;  // where the text alone does not read aloud
   std::function<QColor(const Pattern&, std::size_t)> chip;
   // Typing: reads a text into an edit. Absent = not typed.
-  std::function<Expected<RowEdit>(const QString& typed)> read;
+  std::function<Expected<RowEdit>(const QString& typed, std::size_t row)> read;
   // Choosing from a list.
   std::function<std::vector<Choice>(const Pattern&, std::size_t)> choices;
   std::function<void(Pattern&, std::size_t, std::uint32_t)> choose;
@@ -68,7 +68,7 @@ PartColumn text_column(QString head, QString undo_name, Where where) {
   column.text = [where](const Pattern& pattern, std::size_t row) {
     return QString::fromStdString(where(pattern, row));
   };
-  column.read = [where](const QString& typed) -> Expected<RowEdit> {
+  column.read = [where](const QString& typed, std::size_t) -> Expected<RowEdit> {
     return [where, words = typed.trimmed().toStdString()](Pattern& pattern, std::size_t row) {
       where(pattern, row) = words;
     };

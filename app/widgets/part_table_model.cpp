@@ -167,7 +167,7 @@ bool PartTableModel::apply_edit(int row, int at, const QString& said, const RowE
 
 Expected<RowEdit> PartTableModel::read_cell(int row, int at, const QString& text) const {
   const PartColumn& into = column(at);
-  if (into.read) return into.read(text);
+  if (into.read) return into.read(text, static_cast<std::size_t>(row));
   // A list and a tick are pasted by their words.
   if (into.choose) {
     QStringList words;

@@ -94,7 +94,7 @@ PartColumn letter_column(OpenPattern& open, ChartId id) {
   column.text = [id](const Pattern& pattern, std::size_t row) {
     return text_of(pattern.chart(id)->colours[row].symbol);
   };
-  column.read = [&open, id](const QString& typed) -> Expected<RowEdit> {
+  column.read = [&open, id](const QString& typed, std::size_t) -> Expected<RowEdit> {
     const std::string letter = typed.trimmed().toStdString();
     if (letter.size() != 1 || !is_chart_symbol(letter.front()))
       return failure(ErrorKind::wrong_format, skeinproof::quoted(letter),

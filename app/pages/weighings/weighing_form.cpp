@@ -71,8 +71,8 @@ void WeighingForm::make_piece_table() {
       },
       true);
   // No copy of anything would read as the whole item.
-  copies.read = [this, read = copies.read](const QString& typed) -> Expected<RowEdit> {
-    auto edit = read(typed);
+  copies.read = [this, read = copies.read](const QString& typed, std::size_t row) -> Expected<RowEdit> {
+    auto edit = read(typed, row);
     if (!edit || typed.trimmed() != QLatin1String("0")) return edit;
     const Weighing* weighing = find_weighing(open_.pattern(), id_);
     const auto& pieces = open_.pattern().pieces;

@@ -138,7 +138,7 @@ void YarnForm::make_fibre_table() {
       tr("Fibre, as the label says"),
       tr("fibre"), [share](auto& pattern, std::size_t row) -> auto& { return share(pattern, row).words; });
   words.stretch = 1;
-  words.read = [share](const QString& typed) -> Expected<RowEdit> {
+  words.read = [share](const QString& typed, std::size_t) -> Expected<RowEdit> {
     return [share, words = typed.trimmed().toStdString()](Pattern& pattern, std::size_t row) {
       FibreShare& changed = share(pattern, row);
       changed = fibre_share(words, changed.percent);
