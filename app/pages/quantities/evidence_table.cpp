@@ -123,8 +123,9 @@ class EvidenceDelegate : public QStyledItemDelegate {
     painter.setBrush(ink.band);
     painter.setPen(ink.text);
     painter.drawRect(band);
+    if (!row.planned) return;
     painter.setPen(QPen(ink.text, stroke_width * unit, Qt::SolidLine, Qt::FlatCap));
-    const double x = x_in(picture, data, row.planned);
+    const double x = x_in(picture, data, *row.planned);
     painter.drawLine(QPointF(x, band.top() - 3 * unit), QPointF(x, band.bottom() + 3 * unit));
   }
 
@@ -150,48 +151,71 @@ QString with_capital(QString words) {
   return words;
 }
 
-}  // namespace
+QString length_range(Metres low, Metres high, const ReaderStyle& reader) {
+  return range_of(length_figure(low, reader), length_figure(high, reader)) + QLatin1Char(' ') +
+         length_unit(reader);
+}
 
-EvidenceData evidence_of(const Pattern& pattern, RoleId role, const SizeNeed& need,
-                         const ReaderStyle& reader) {
-  EvidenceData data;
-  const auto skein = skein_length(pattern, role);
-  if (skein) data.skein = skein->value();
-  double least = 1e300, most = 0;
-  for (const Evidence& evidence : need.all_evidence) {
-    EvidenceRow row;
-    const std::string_view kind = word_of(evidence.kind);
-    row.kind = with_capital(QString::fromUtf8(kind.data(), static_cast<qsizetype>(kind.size())));
-    row.because = QString::fromStdString(evidence.because);
-    row.planned = evidence.planned.value();
-    row.low = evidence.low.value();
-    row.high = evidence.high.value();
-    row.planned_text = length_figure(evidence.planned, reader) + QLatin1Char(' ') + length_unit(reader);
-    row.range_text = range_of(length_figure(evidence.low, reader), length_figure(evidence.high, reader)) +
-                     QLatin1Char(' ') + length_unit(reader);
-    if (skein)
-      row.skeins_text = range_of(QString::number(whole_skeins(evidence.low, *skein)),
-                                 QString::number(whole_skeins(evidence.high, *skein)));
-    least = std::min(least, row.low);
-    most = std::max(most, row.high);
-    data.rows.push_back(std::move(row));
-  }
-  if (data.rows.empty()) return data;
+EvidenceRow row_of(const Evidence& evidence, const ReaderStyle& reader) {
+  EvidenceRow row;
+  const std::string_view kind = word_of(evidence.kind);
+  row.kind = with_capital(QString::fromUtf8(kind.data(), static_cast<qsizetype>(kind.size())));
+  row.because = QString::fromStdString(evidence.because);
+  row.planned = evidence.planned.value();
+  row.low = evidence.low.value();
+  row.high = evidence.high.value();
+  row.planned_text = length_figure(evidence.planned, reader) + QLatin1Char(' ') + length_unit(reader);
+  row.range_text = length_range(evidence.low, evidence.high, reader);
+  return row;
+}
+
+EvidenceRow row_of_counts(const Pattern& pattern, const SizeEvidence& size, const ReaderStyle& reader) {
+  EvidenceRow row;
+  row.kind = EvidenceTable::tr("By printed counts");
+  const auto label = [&](std::size_t at) { return QString::fromStdString(pattern.sizes[at].label); };
+  row.because = EvidenceTable::tr("least told by size %1, most told by size %2")
+                    .arg(label(size.told_low), label(size.told_high));
+  row.low = size.printed_counts->low.value();
+  row.high = size.printed_counts->high.value();
+  row.range_text = length_range(size.printed_counts->low, size.printed_counts->high, reader);
+  return row;
+}
+
+// Room beside the ranges, and whole skeins on both sides, which give the range its place.
+void set_scale(EvidenceData& data, double least, double most, const ReaderStyle& reader) {
   const double margin = std::max((most - least) * 0.1, most * 0.01);
   data.from = std::max(0.0, least - margin);
   data.to = most + margin;
-  if (skein) {
-    // Whole skeins on both sides give the range its place.
-    data.from = std::min(data.from, std::floor(least / *data.skein) * *data.skein);
-    data.to = std::max(data.to, std::ceil(most / *data.skein) * *data.skein);
-    for (double count = std::ceil(data.from / *data.skein); count * *data.skein <= data.to + 1e-9; ++count)
-      if (count > 0)
-        data.marks.push_back(
-            {count * *data.skein,
-             count == 1 ? EvidenceTable::tr("1 skein") : EvidenceTable::tr("%1 skeins").arg(count),
-             length_figure(metres(count * *data.skein), reader) + QLatin1Char(' ') + length_unit(reader),
-             false});
+  if (!data.skein) return;
+  const double skein = *data.skein;
+  data.from = std::min(data.from, std::floor(least / skein) * skein);
+  data.to = std::max(data.to, std::ceil(most / skein) * skein);
+  for (double count = std::max(1.0, std::ceil(data.from / skein)); count * skein <= data.to + 1e-9; ++count)
+    data.marks.push_back(
+        {count * skein, count == 1 ? EvidenceTable::tr("1 skein") : EvidenceTable::tr("%1 skeins").arg(count),
+         length_figure(metres(count * skein), reader) + QLatin1Char(' ') + length_unit(reader), false});
+}
+
+}  // namespace
+
+EvidenceData evidence_of(const Pattern& pattern, const RoleEvidence& gathered, const SizeNeed& need,
+                         std::size_t size_index, const ReaderStyle& reader) {
+  EvidenceData data;
+  const auto skein = skein_length(pattern, gathered.role);
+  if (skein) data.skein = skein->value();
+  for (const Evidence& evidence : need.all_evidence) data.rows.push_back(row_of(evidence, reader));
+  const SizeEvidence& size = gathered.sizes[size_index];
+  if (size.printed_counts) data.rows.push_back(row_of_counts(pattern, size, reader));
+  if (data.rows.empty()) return data;
+  double least = 1e300, most = 0;
+  for (EvidenceRow& row : data.rows) {
+    if (skein)
+      row.skeins_text = range_of(QString::number(whole_skeins(metres(row.low), *skein)),
+                                 QString::number(whole_skeins(metres(row.high), *skein)));
+    least = std::min(least, row.low);
+    most = std::max(most, row.high);
   }
+  set_scale(data, least, most, reader);
   return data;
 }
 
@@ -211,8 +235,10 @@ QVariant EvidenceModel::data(const QModelIndex& index, int role) const {
   const EvidenceRow& row = data_.rows[static_cast<std::size_t>(index.row())];
   if (role == Qt::ToolTipRole) return row.because;
   if (role == Qt::AccessibleTextRole)
-    return tr("%1: planned %2, 9 in 10 between %3, skeins %4. %5")
-        .arg(row.kind, row.planned_text, row.range_text, row.skeins_text, row.because);
+    return row.planned ? tr("%1: planned %2, 9 in 10 between %3, skeins %4. %5")
+                             .arg(row.kind, row.planned_text, row.range_text, row.skeins_text, row.because)
+                       : tr("%1: between %2, skeins %3. %4")
+                             .arg(row.kind, row.range_text, row.skeins_text, row.because);
   if (role != Qt::DisplayRole) return {};
   switch (index.column()) {
     case KindColumn:

@@ -6,14 +6,15 @@
 
 #include "app/charts/size_chart.h"
 #include "app/document/reader_style.h"
-#include "core/need/assessment.h"
+#include "core/need/evidence.h"
 
 namespace skeinproof {
 
 // One kind of evidence for one figure, lengths in metres.
 struct EvidenceRow {
   QString kind, because;
-  double planned = 0, low = 0, high = 0;
+  std::optional<double> planned;  // counts give bounds alone
+  double low = 0, high = 0;
   QString planned_text, range_text, skeins_text;
 };
 struct EvidenceData {
@@ -22,8 +23,8 @@ struct EvidenceData {
   double from = 0, to = 1;       // of the picture
   std::vector<ScaleMark> marks;  // whole skeins within it
 };
-EvidenceData evidence_of(const Pattern& pattern, RoleId role, const SizeNeed& need,
-                         const ReaderStyle& reader);
+EvidenceData evidence_of(const Pattern& pattern, const RoleEvidence& evidence, const SizeNeed& need,
+                         std::size_t size_index, const ReaderStyle& reader);
 
 class EvidenceModel : public QAbstractTableModel {
   Q_OBJECT

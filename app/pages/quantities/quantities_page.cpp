@@ -295,7 +295,7 @@ void QuantitiesPage::show_figure() {
   if (!layer) {
     working_->show_nothing(tr("Working of %1").arg(what),
                            need ? as_sentence(need->missing) : tr("Not worked out."));
-    evidence_->show_evidence({});
+    show_evidence();
     return;
   }
   const ReaderStyle& reader = open_.reader();
@@ -317,17 +317,10 @@ void QuantitiesPage::show_figure() {
     answer.range =
         tr("9 in 10: %1 to %2 %3")
             .arg(length_figure(need->low, reader), length_figure(need->high, reader), length_unit(reader));
+  if (model_->layer() == Layer::planned) answer.range += chance_words();
   working_->show_working(answer, explain(pattern, role.id, current_size(), model_->layer(), reader.numbers),
                          reader);
-  EvidenceData evidence = evidence_of(pattern, role.id, *need, reader);
-  const int ways = static_cast<int>(evidence.rows.size());
-  evidence_head_->set_note(
-      ways == 1 ? tr("for %1 size %2, planned: one way to the number")
-                      .arg(role_title(role), QString::fromStdString(pattern.sizes[current_size()].label))
-                : tr("for %1 size %2, planned: %3 ways to the same number")
-                      .arg(role_title(role), QString::fromStdString(pattern.sizes[current_size()].label))
-                      .arg(ways));
-  evidence_->show_evidence(std::move(evidence));
+  show_evidence();
 }
 
 // Only the chart that is seen is worked out; the others follow when their tab is opened.
@@ -391,7 +384,6 @@ void QuantitiesPage::arrange() {
     across_->addWidget(working_);
   working_->show();
   evidence_part_->setVisible(wanted != Arrangement::large || model_->any_known());
-    const int pane = std::max(least, width() - grid);
   tabs_->setCurrentIndex(std::clamp(open_tab, 0, tabs_->count() - 1));
   if (wanted != Arrangement::small) {
     // What the grid cannot use, the working takes; another pattern may have more sizes than this one.
@@ -399,6 +391,7 @@ void QuantitiesPage::arrange() {
                      scaled(this, NeedGrid::most_cell_width) * std::max(9, model_->columnCount());
     const int least =
         static_cast<int>((wanted == Arrangement::large ? pane_width_large : pane_width_medium) * unit);
+    const int pane = std::max(least, width() - grid);
     across_->setSizes({width() - pane, pane});
     across_->setStretchFactor(0, 0);
     across_->setStretchFactor(1, 1);

@@ -2,6 +2,7 @@
 #pragma once
 #include "app/pages/page.h"
 #include "app/pages/quantities/need_cell.h"
+#include "core/need/evidence.h"
 
 class QButtonGroup;
 class QCheckBox;
@@ -70,6 +71,9 @@ class QuantitiesPage : public Page {
   std::size_t current_role() const;
   std::size_t current_size() const;
   const SizeNeed* current_need() const;
+  const RoleEvidence& current_evidence();  // gathered on first use after a change
+  void show_evidence();
+  QString chance_words();
   void say_cell();
 
   NeedModel* model_;
@@ -94,6 +98,8 @@ class QuantitiesPage : public Page {
   WorkingPane* working_;
   Arrangement arrangement_ = Arrangement::none;
   std::size_t chosen_size_ = 0;
+  std::vector<RoleEvidence> evidence_gathered_;
+  quint64 gathered_state_ = 0;  // of the open pattern
   QString attention_;
 };
 

@@ -306,5 +306,27 @@ TEST_F(QuantitiesPageTest, SavesAsPdf) {
   EXPECT_FALSE(save_pdf(*page, folder.filePath("no such folder/quantities.pdf")));
 }
 
+TEST_F(QuantitiesPageTest, CountsChancesAndStitchesStandSideBySide) {
+  EvidenceTable* evidence = page->findChild<EvidenceTable*>();
+  ASSERT_TRUE(evidence);
+  open.apply(QStringLiteral("counts"), [](Pattern& pattern) {
+    const double counts[] = {5, 5, 6, 7, 7, 8, 9, 9, 10};
+    for (std::size_t i = 0; i < 9; ++i) pattern.roles[0].printed_count.set(i, Entered<double>{counts[i], {}});
+  });
+  page->grid()->setCurrentIndex(page->model()->index(0, 3));
+  const auto& rows = evidence->evidence()->shown().rows;
+  const auto counted =
+      std::find_if(rows.begin(), rows.end(), [](const EvidenceRow& row) { return !row.planned; });
+  ASSERT_NE(counted, rows.end());
+  EXPECT_EQ(counted->because, QStringLiteral("least told by size 4, most told by size 2"));
+  EXPECT_NEAR(counted->low, 1050, 1e-9);
+  EXPECT_NEAR(counted->high, 1098.2, 1.5);
+  EXPECT_EQ(counted->skeins_text, QStringLiteral("6–7"));
+  const auto labels = page->working()->findChildren<QLabel*>();
+  EXPECT_TRUE(std::any_of(labels.begin(), labels.end(), [](const QLabel* label) {
+    return label->text().endsWith(QStringLiteral("; the skeins suffice in more than 99 of 100"));
+  }));
+}
+
 }  // namespace
 }  // namespace skeinproof
