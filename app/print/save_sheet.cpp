@@ -12,7 +12,8 @@ namespace skeinproof {
 namespace {
 
 Error cannot_write(const std::string& path, const QString& reason) {
-  return {ErrorKind::system, {path, 0, 0}, reason.toStdString(), "a folder that exists and may be written to"};
+  return {
+      ErrorKind::system, {path, 0, 0}, reason.toStdString(), "a folder that exists and may be written to"};
 }
 
 Expected<void> save_pdf_file(const Sheet& sheet, const std::string& path) {
@@ -32,8 +33,8 @@ Expected<void> save_pdf_file(const Sheet& sheet, const std::string& path) {
 Expected<void> save_tables(const Sheet& sheet, const std::string& path) {
   const std::string tables = csv(sheet);
   if (!tables.empty()) return save_text(path, tables);
-  return failure(ErrorKind::wrong_format, "a sheet without tables", "another ending than .csv, which holds tables alone",
-                 {path, 0, 0});
+  return failure(ErrorKind::wrong_format, "a sheet without tables",
+                 "another ending than .csv, which holds tables alone", {path, 0, 0});
 }
 
 struct Ending {
@@ -44,13 +45,14 @@ struct Ending {
 constexpr std::array endings = {
     Ending{".txt", [](const Sheet& sheet, const std::string& path,
                       std::int64_t) { return save_text(path, plain_text(sheet)); }},
-    Ending{".html",
-           [](const Sheet& sheet, const std::string& path, std::int64_t) { return save_text(path, html(sheet)); }},
-    Ending{".csv", [](const Sheet& sheet, const std::string& path, std::int64_t) { return save_tables(sheet, path); }},
-    Ending{".xlsx",
-           [](const Sheet& sheet, const std::string& path, std::int64_t now) { return save_xlsx(sheet, path, now); }},
-    Ending{".pdf",
-           [](const Sheet& sheet, const std::string& path, std::int64_t) { return save_pdf_file(sheet, path); }},
+    Ending{".html", [](const Sheet& sheet, const std::string& path,
+                       std::int64_t) { return save_text(path, html(sheet)); }},
+    Ending{".csv", [](const Sheet& sheet, const std::string& path,
+                      std::int64_t) { return save_tables(sheet, path); }},
+    Ending{".xlsx", [](const Sheet& sheet, const std::string& path,
+                       std::int64_t now) { return save_xlsx(sheet, path, now); }},
+    Ending{".pdf", [](const Sheet& sheet, const std::string& path,
+                      std::int64_t) { return save_pdf_file(sheet, path); }},
 };
 
 }  // namespace
@@ -67,7 +69,8 @@ Expected<void> save_sheet(const Sheet& sheet, const std::string& path, std::int6
   const QString name = QString::fromStdString(path).toLower();
   for (const Ending& row : endings)
     if (name.endsWith(QLatin1String(row.ending))) return row.save(sheet, path, now);
-  return failure(ErrorKind::wrong_format, "“" + path + "”", "a name that ends in .txt, .html, .csv, .xlsx or .pdf");
+  return failure(ErrorKind::wrong_format, "“" + path + "”",
+                 "a name that ends in .txt, .html, .csv, .xlsx or .pdf");
 }
 
 }  // namespace skeinproof

@@ -14,8 +14,8 @@ namespace {
 bool looks_like_json(const std::filesystem::path& path) {
   std::ifstream file(path, std::ios::binary);
   char first = 0;
-  while (file.get(first) && (first == ' ' || first == '\n' || first == '\r' || first == '\t' || first == '\xef' ||
-                             first == '\xbb' || first == '\xbf')) {
+  while (file.get(first) && (first == ' ' || first == '\n' || first == '\r' || first == '\t' ||
+                             first == '\xef' || first == '\xbb' || first == '\xbf')) {
   }
   return file && (first == '{' || first == '[');
 }
@@ -26,7 +26,8 @@ Expected<std::string> read_whole_text(const std::filesystem::path& path) {
   std::ifstream file(path, std::ios::binary);
   std::ostringstream text;
   if (!file || !(text << file.rdbuf()))
-    return failure(ErrorKind::not_found, "no readable file", "a file that can be read", {path.string(), 0, 0});
+    return failure(ErrorKind::not_found, "no readable file", "a file that can be read",
+                   {path.string(), 0, 0});
   return text.str();
 }
 

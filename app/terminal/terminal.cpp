@@ -21,9 +21,10 @@ constexpr std::array verbs = {
 }  // namespace
 
 int run_terminal(int argc, char** argv) {
-  CLI::App app{"Skeinproof: a pattern's yarn block, made, checked and put to use, with the working behind every "
-               "number.\nWithout a verb it opens the window.",
-               "skeinproof"};
+  CLI::App app{
+      "Skeinproof: a pattern's yarn block, made, checked and put to use, with the working behind every "
+      "number.\nWithout a verb it opens the window.",
+      "skeinproof"};
   app.set_version_flag("--version", std::string("Skeinproof ") + program_version);
   app.require_subcommand(1);
   app.footer("FILE is a project (*.skeinproof) or its JSON.");

@@ -25,17 +25,22 @@ Expected<HouseStyle> style_of(const HandOverCall& call, const Pattern& pattern) 
     if (style.name == call.style) return style;
   if (const HouseStyle* ready = ready_house_style(call.style)) return *ready;
   std::string known;
-  for (const HouseStyle& style : ready_house_styles()) known += (known.empty() ? "“" : ", “") + style.name + "”";
-  return failure(ErrorKind::unknown_name, "the house style “" + call.style + "”", "one of the file's or " + known);
+  for (const HouseStyle& style : ready_house_styles())
+    known += (known.empty() ? "“" : ", “") + style.name + "”";
+  return failure(ErrorKind::unknown_name, "the house style “" + call.style + "”",
+                 "one of the file's or " + known);
 }
 
 Expected<Sheet> working_of(const HandOverCall& call, const Pattern& pattern, const HouseStyle& house) {
-  const auto size = call.size.empty() ? pattern.size_index(pattern.chosen_size) : pattern.size_index(call.size);
-  if (!size) return failure(ErrorKind::unknown_name, "the size “" + call.size + "”", "a size label of the pattern");
+  const auto size =
+      call.size.empty() ? pattern.size_index(pattern.chosen_size) : pattern.size_index(call.size);
+  if (!size)
+    return failure(ErrorKind::unknown_name, "the size “" + call.size + "”", "a size label of the pattern");
   for (const Role& role : pattern.roles)
     if (role.label == call.role || call.role.empty())
       return working_sheet(explain(pattern, role.id, *size, Layer::planned), pattern, house);
-  return failure(ErrorKind::unknown_name, "the role “" + call.role + "”", "a role of the pattern, such as MC");
+  return failure(ErrorKind::unknown_name, "the role “" + call.role + "”",
+                 "a role of the pattern, such as MC");
 }
 
 Expected<Sheet> sheet_of(const HandOverCall& call, const Pattern& pattern, const HouseStyle& house) {
@@ -87,7 +92,8 @@ VerbAction add_hand_over(CLI::App& subcommand) {
   const auto call = std::make_shared<HandOverCall>();
   subcommand.add_option("FILE", call->file, "A project or its JSON")->required();
   subcommand.add_option("--sheet", call->sheet, "block, quantities or working")->capture_default_str();
-  subcommand.add_option("--out", call->out, "A name ending in .txt, .html, .csv, .xlsx or .pdf; the screen if left out");
+  subcommand.add_option("--out", call->out,
+                        "A name ending in .txt, .html, .csv, .xlsx or .pdf; the screen if left out");
   subcommand.add_option("--style", call->style, "A house style of the file, or a ready one, by name");
   subcommand.add_option("--role", call->role, "For a working: the role, such as MC");
   subcommand.add_option("--size", call->size, "For a working: the size; the chosen one if left out");

@@ -14,7 +14,8 @@ namespace skeinproof {
 namespace {
 
 struct MetresCall {
-  std::string weight, skein_length, skein_weight, fibre, spinning, market, humidity, new_skein, scale, notions;
+  std::string weight, skein_length, skein_weight, fibre, spinning, market, humidity, new_skein, scale,
+      notions;
   bool json = false;
 };
 
@@ -36,7 +37,8 @@ Expected<void> take_word(const std::string& text, Word& target) {
     return {};
   }
   std::string known;
-  for (const auto& row : EnumWords<Word>::rows) known += (known.empty() ? "" : ", ") + std::string(row.second);
+  for (const auto& row : EnumWords<Word>::rows)
+    known += (known.empty() ? "" : ", ") + std::string(row.second);
   return failure(ErrorKind::unknown_name, "“" + text + "”", "one of: " + known);
 }
 
@@ -44,7 +46,9 @@ Expected<WeighedYarn> read_call(const MetresCall& call) {
   WeighedYarn yarn;
   const auto mass = [](std::string_view text) { return read_mass(text); };
   const auto length = [](std::string_view text) { return read_length(text); };
-  const auto percent = [](std::string_view text) { return read_number(text, 0, 100, "relative humidity in percent"); };
+  const auto percent = [](std::string_view text) {
+    return read_number(text, 0, 100, "relative humidity in percent");
+  };
   if (auto done = take(call.weight, yarn.reading, mass); !done) return tl::unexpected(done.error());
   if (auto done = take(call.notions, yarn.notions, mass); !done) return tl::unexpected(done.error());
   if (!call.skein_length.empty()) {
@@ -72,10 +76,11 @@ Expected<WeighedYarn> read_call(const MetresCall& call) {
 
 void print_text(const WeighedLength& length) {
   std::cout << show_number(length.length.value(), 1) << " m (" << show_number(length.low.value(), 1) << "–"
-            << show_number(length.high.value(), 1) << " m, 9 in 10), " << show_number(in_yards(length.length), 1)
-            << " yd\n";
+            << show_number(length.high.value(), 1) << " m, 9 in 10), "
+            << show_number(in_yards(length.length), 1) << " yd\n";
   for (const FigureLine& line : length.lines) {
-    std::cout << "  " << line.label << ": " << show_number(line.value, 3) << (line.unit.empty() ? "" : " ") << line.unit;
+    std::cout << "  " << line.label << ": " << show_number(line.value, 3) << (line.unit.empty() ? "" : " ")
+              << line.unit;
     if (!line.how.empty()) std::cout << " = " << line.how;
     if (!line.source.empty()) std::cout << " [" << line.source << "]";
     std::cout << "\n";
@@ -86,13 +91,20 @@ void print_text(const WeighedLength& length) {
 
 void print_json(const WeighedLength& length) {
   using Json = nlohmann::ordered_json;
-  Json json{{"length_m", length.length.value()}, {"low_m", length.low.value()}, {"high_m", length.high.value()}};
-  const auto share = [](const ErrorShare& error) { return Json{{"shorter", error.shorter}, {"longer", error.longer}}; };
-  json["error"] = {{"scale", share(length.scale)}, {"label", share(length.label)}, {"moisture", share(length.moisture)}};
+  Json json{
+      {"length_m", length.length.value()}, {"low_m", length.low.value()}, {"high_m", length.high.value()}};
+  const auto share = [](const ErrorShare& error) {
+    return Json{{"shorter", error.shorter}, {"longer", error.longer}};
+  };
+  json["error"] = {
+      {"scale", share(length.scale)}, {"label", share(length.label)}, {"moisture", share(length.moisture)}};
   json["assumed"] = length.assumed;
   for (const FigureLine& line : length.lines)
-    json["working"].push_back(
-        {{"label", line.label}, {"value", line.value}, {"unit", line.unit}, {"how", line.how}, {"source", line.source}});
+    json["working"].push_back({{"label", line.label},
+                               {"value", line.value},
+                               {"unit", line.unit},
+                               {"how", line.how},
+                               {"source", line.source}});
   std::cout << json.dump(2, ' ', false, Json::error_handler_t::replace) << std::endl;
 }
 
@@ -112,14 +124,18 @@ int answer(const MetresCall& call) {
 VerbAction add_metres(CLI::App& subcommand) {
   const auto call = std::make_shared<MetresCall>();
   subcommand.add_option("WEIGHT", call->weight, "On the scale: \"18.4 g\", \"¾ oz\"")->required();
-  subcommand.add_option("--skein", call->skein_length, "Length of a whole skein by its label: \"100 m\", \"109 yd\"")
+  subcommand
+      .add_option("--skein", call->skein_length,
+                  "Length of a whole skein by its label: \"100 m\", \"109 yd\"")
       ->required();
-  subcommand.add_option("--per", call->skein_weight, "Weight of a whole skein by its label: \"50 g\", \"1¾ oz\"");
+  subcommand.add_option("--per", call->skein_weight,
+                        "Weight of a whole skein by its label: \"50 g\", \"1¾ oz\"");
   subcommand.add_option("--fibre", call->fibre, "Composition: \"75% wool, 25% polyamide\"");
   subcommand.add_option("--spun", call->spinning, "worsted-spun, semi-worsted, woollen-spun, filament");
   subcommand.add_option("--market", call->market, "Where the label is from: Europe, United States");
   subcommand.add_option("--humidity", call->humidity, "Relative humidity at the scale, percent");
-  subcommand.add_option("--new-skein", call->new_skein, "A whole new skein on the same scale in the same hour");
+  subcommand.add_option("--new-skein", call->new_skein,
+                        "A whole new skein on the same scale in the same hour");
   subcommand.add_option("--scale", call->scale, "Smallest division of the scale: \"1 g\", \"0.1 g\"");
   subcommand.add_option("--notions", call->notions, "Buttons, zip, labels that were on the scale too");
   subcommand.add_flag("--json", call->json, "For other programs");

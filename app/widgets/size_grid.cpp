@@ -9,11 +9,11 @@
 #include <QVBoxLayout>
 
 #include "app/document/open_pattern.h"
+#include "app/widgets/count_words.h"
 #include "app/widgets/ink.h"
 #include "app/widgets/size_list_text.h"
 #include "app/widgets/size_table.h"
 #include "app/widgets/size_table_model.h"
-#include "app/widgets/count_words.h"
 
 namespace skeinproof {
 
@@ -129,7 +129,8 @@ void SizeGrid::show_line() {
   }
   const QString list = model_->list_text(row);
   if (line_->text() != list) line_->setText(list);
-  line_count_->setText(count_words(static_cast<std::size_t>(model_->columnCount()), tr("value"), tr("values")));
+  line_count_->setText(
+      count_words(static_cast<std::size_t>(model_->columnCount()), tr("value"), tr("values")));
   const QString reason = table_->currentIndex().data(SizeTableModel::bad_text_role).toString();
   set_message(reason, !reason.isEmpty());
 }

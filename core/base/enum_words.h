@@ -7,18 +7,23 @@
 
 namespace skeinproof {
 
-// The words an enumeration is written with in files and JSON. Each enumeration that is stored has a row table:
-//   template <> struct EnumWords<Fit> { static constexpr auto rows = enum_rows<Fit>({{Fit::finished, "finished"}, …}); };
+// The words an enumeration is written with in files and JSON. Each enumeration that is stored has a row
+// table:
+//   template <> struct EnumWords<Fit> { static constexpr auto rows = enum_rows<Fit>({{Fit::finished,
+//   "finished"}, …}); };
 template <class E>
 struct EnumWords;
 
 template <class E, std::size_t n>
-constexpr std::array<std::pair<E, std::string_view>, n> enum_rows(const std::pair<E, std::string_view> (&rows)[n]) {
+constexpr std::array<std::pair<E, std::string_view>, n> enum_rows(
+    const std::pair<E, std::string_view> (&rows)[n]) {
   return std::to_array(rows);
 }
 
 template <class E>
-concept WordedEnum = requires { EnumWords<E>::rows; };
+concept WordedEnum = requires {
+  EnumWords<E>::rows;
+};
 
 template <WordedEnum E>
 constexpr std::string_view word_of(E value) {

@@ -49,7 +49,8 @@ struct Error {
 template <class T>
 using Expected = tl::expected<T, Error>;
 
-inline tl::unexpected<Error> failure(ErrorKind kind, std::string found, std::string expected, Place place = {}) {
+inline tl::unexpected<Error> failure(ErrorKind kind, std::string found, std::string expected,
+                                     Place place = {}) {
   return tl::unexpected<Error>(Error{kind, std::move(place), std::move(found), std::move(expected)});
 }
 

@@ -19,7 +19,9 @@ class PerSize {
   PerSize() = default;
   explicit PerSize(List list) : list_(std::move(list)) {}
 
-  bool empty() const { return std::none_of(list_->begin(), list_->end(), [](const Value& v) { return v.has_value(); }); }
+  bool empty() const {
+    return std::none_of(list_->begin(), list_->end(), [](const Value& v) { return v.has_value(); });
+  }
   std::size_t size() const { return list_->size(); }
   const List& list() const { return *list_; }
 
@@ -41,7 +43,8 @@ class PerSize {
   // The three moves by which every list follows the sizes.
   void insert_size(std::size_t before) {
     if (before < list_->size())
-      list_.edit([&](List& list) { list.insert(list.begin() + static_cast<std::ptrdiff_t>(before), Value{}); });
+      list_.edit(
+          [&](List& list) { list.insert(list.begin() + static_cast<std::ptrdiff_t>(before), Value{}); });
   }
   void erase_size(std::size_t index) {
     if (index < list_->size())

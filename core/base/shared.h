@@ -25,7 +25,9 @@ class Shared {
     value_ = std::make_shared<const T>(std::move(copy));
   }
 
-  friend bool operator==(const Shared& a, const Shared& b) { return a.value_ == b.value_ || *a.value_ == *b.value_; }
+  friend bool operator==(const Shared& a, const Shared& b) {
+    return a.value_ == b.value_ || *a.value_ == *b.value_;
+  }
 
  private:
   static const std::shared_ptr<const T>& nothing() {

@@ -28,7 +28,11 @@ constexpr char32_t broken = 0xfffd;
 char32_t next_code_point(std::string_view text, std::size_t& at) {
   const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(text[i]); };
   const unsigned char lead = byte(at);
-  const int more = lead < 0x80 ? 0 : (lead >> 5) == 6 ? 1 : (lead >> 4) == 14 ? 2 : (lead >> 3) == 30 ? 3 : -1;
+  const int more = lead < 0x80         ? 0
+                   : (lead >> 5) == 6  ? 1
+                   : (lead >> 4) == 14 ? 2
+                   : (lead >> 3) == 30 ? 3
+                                       : -1;
   if (more < 0 || at + static_cast<std::size_t>(more) >= text.size()) {
     ++at;
     return broken;
@@ -54,12 +58,13 @@ char32_t next_code_point(std::string_view text, std::size_t& at) {
 }  // namespace
 
 bool is_odd_space(char32_t c) {
-  return c == U'\u00a0' || c == U'\u1680' || (c >= U'\u2000' && c <= U'\u200a') || c == U'\u202f' || c == U'\u205f' ||
-         c == U'\u3000' || c == U'\t';
+  return c == U'\u00a0' || c == U'\u1680' || (c >= U'\u2000' && c <= U'\u200a') || c == U'\u202f' ||
+         c == U'\u205f' || c == U'\u3000' || c == U'\t';
 }
 
 bool is_invisible(char32_t c) {
-  return c == U'\u00ad' || c == U'\u200b' || c == U'\u200c' || c == U'\u200d' || c == U'\u2060' || c == U'\ufeff';
+  return c == U'\u00ad' || c == U'\u200b' || c == U'\u200c' || c == U'\u200d' || c == U'\u2060' ||
+         c == U'\ufeff';
 }
 
 std::vector<char32_t> code_points(std::string_view text) {
@@ -149,7 +154,8 @@ std::string quoted(std::string_view text, std::size_t longest) {
     const std::size_t half = longest / 2;
     std::vector<char32_t> shorter(points.begin(), points.begin() + static_cast<std::ptrdiff_t>(half));
     shorter.push_back(U'…');
-    shorter.insert(shorter.end(), points.end() - static_cast<std::ptrdiff_t>(longest - half - 1), points.end());
+    shorter.insert(shorter.end(), points.end() - static_cast<std::ptrdiff_t>(longest - half - 1),
+                   points.end());
     points = std::move(shorter);
   }
   return "“" + to_utf8(points) + "”";

@@ -42,7 +42,8 @@ std::map<char, long> colour_areas(const Chart& chart) {
     for (std::size_t r = 0; r < rounds.size(); ++r)
       if (width > 1 && symbol(r, 0) == symbol(r, width - 1)) joined.join(r * width, r * width + width - 1);
   for (std::size_t i = 0; i < rounds.size() * width; ++i)
-    if (joined.root(i) == i && symbol(i / width, i % width) != no_stitch) ++areas[symbol(i / width, i % width)];
+    if (joined.root(i) == i && symbol(i / width, i % width) != no_stitch)
+      ++areas[symbol(i / width, i % width)];
   return areas;
 }
 

@@ -40,8 +40,8 @@ Expected<LoopLength> loop_from_gauge(const Gauge& gauge, Structure structure, co
   if (borrowed) length.how += ", by the gauge of stocking stitch";
   length.source = grounds.constant ? "typed" : relaxed.source;
   if (factor.typical != 1) length.source += "; factor of the structure: common practice, no source";
-  length.error_share = factor.draws_in && !borrowed ? grounds.errors.drawn_in
-                                                    : error_of_model(structure, used.state, grounds);
+  length.error_share =
+      factor.draws_in && !borrowed ? grounds.errors.drawn_in : error_of_model(structure, used.state, grounds);
   return length;
 }
 
@@ -68,8 +68,8 @@ Expected<LoopLength> loop_length(const Fabric& fabric, const LoopGrounds& ground
       if (!grounds.swatch_yarn)
         return failure(ErrorKind::not_found, "a swatch without yarn",
                        "its weight and the put-up of its yarn");
-      return loop_from_swatch(*grounds.swatch_yarn, fabric.swatch.stitches->value,
-                              grounds.swatch_error_share, grounds.errors);
+      return loop_from_swatch(*grounds.swatch_yarn, fabric.swatch.stitches->value, grounds.swatch_error_share,
+                              grounds.errors);
     case LoopSource::typed:
       if (!fabric.typed_loop)
         return failure(ErrorKind::not_found, "no loop length", "yarn in one stitch, such as 1.5 cm");

@@ -16,7 +16,8 @@ std::optional<double> measured_cm(const Pattern& pattern, MeasurementKind kind, 
   return std::nullopt;
 }
 
-std::optional<double> all_stitches(const NeedContext& context, const Section& section, std::size_t size_index) {
+std::optional<double> all_stitches(const NeedContext& context, const Section& section,
+                                   std::size_t size_index) {
   if (section.source != StitchSource::chart) return section_stitches(section, size_index).stitches;
   const auto* repeats = section.repeats.find(size_index);
   if (repeats == nullptr || !section.chart) return std::nullopt;

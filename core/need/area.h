@@ -6,9 +6,9 @@
 
 namespace skeinproof {
 
-// Fabric area of the whole item in one size, m². From the need sheet (all stitches / stitch density) where every
-// section has its count, else from finished measurements: circumference x length + 2 x sleeve width x sleeve
-// length + yoke trapezoid (circumference + neck) / 2 x depth. Common practice, no source.
+// Fabric area of the whole item in one size, m². From the need sheet (all stitches / stitch density) where
+// every section has its count, else from finished measurements: circumference x length + 2 x sleeve width x
+// sleeve length + yoke trapezoid (circumference + neck) / 2 x depth. Common practice, no source.
 struct FabricArea {
   double m2 = 0;
   bool from_stitches = false;

@@ -13,7 +13,8 @@ RoleNeed need_of(const NeedContext& context, const Role& role) {
   RoleNeed need{role.id, role.label, {}};
   const RoleBasis basis = role_basis(context, role);
   need.sizes.reserve(context.pattern().sizes.size());
-  for (std::size_t i = 0; i < context.pattern().sizes.size(); ++i) need.sizes.push_back(role_need(context, basis, i));
+  for (std::size_t i = 0; i < context.pattern().sizes.size(); ++i)
+    need.sizes.push_back(role_need(context, basis, i));
   return need;
 }
 
@@ -26,7 +27,8 @@ void name_what_is_missing(const Pattern& pattern, const RoleNeed& need, std::vec
     sizes += (sizes.empty() ? "" : ", ") + pattern.sizes[i].label;
   }
   if (sizes.empty()) return;
-  const bool all = std::none_of(need.sizes.begin(), need.sizes.end(), [](const SizeNeed& s) { return s.known; });
+  const bool all =
+      std::none_of(need.sizes.begin(), need.sizes.end(), [](const SizeNeed& s) { return s.known; });
   out.push_back({all ? need.label : need.label + ", size " + sizes, because, {"Pieces", 0}});
 }
 
@@ -54,7 +56,8 @@ std::optional<LengthNote> length_note(const Pattern& pattern, const RoleNeed& ne
     longest = std::max(longest, size.planned);
   }
   if (longest <= metres(0)) return std::nullopt;
-  LengthNote note{need.role, metres(std::ceil(longest.value() / house.note_step_m - 1e-9) * house.note_step_m), {}};
+  LengthNote note{
+      need.role, metres(std::ceil(longest.value() / house.note_step_m - 1e-9) * house.note_step_m), {}};
   for (const Size& size : pattern.sizes) note.sizes.push_back(size.label);
   return note;
 }
@@ -67,7 +70,8 @@ Assessment assess(const Pattern& pattern) {
   for (const Role& role : pattern.roles) {
     assessment.roles.push_back(need_of(context, role));
     name_what_is_missing(pattern, assessment.roles.back(), assessment.not_worked_out);
-    if (auto note = length_note(pattern, assessment.roles.back())) assessment.length_notes.push_back(std::move(*note));
+    if (auto note = length_note(pattern, assessment.roles.back()))
+      assessment.length_notes.push_back(std::move(*note));
   }
   for (std::size_t i = 0; i < pattern.sizes.size(); ++i) {
     const auto area = fabric_area(context, i);
@@ -78,7 +82,8 @@ Assessment assess(const Pattern& pattern) {
   return assessment;
 }
 
-Step explain(const Pattern& pattern, RoleId id, std::size_t size_index, Layer layer, const NumberStyle& style) {
+Step explain(const Pattern& pattern, RoleId id, std::size_t size_index, Layer layer,
+             const NumberStyle& style) {
   Step step;
   const Role* role = pattern.role(id);
   if (role == nullptr || size_index >= pattern.sizes.size()) return step;

@@ -32,15 +32,15 @@ struct EnumWords<NeedEvidence> {
                                                         {NeedEvidence::circumference, "by circumference"}});
 };
 
-// Need of one role in one size by one kind of evidence. Lengths in metres of yarn to buy, which for n strands is
-// n times the worked length.
+// Need of one role in one size by one kind of evidence. Lengths in metres of yarn to buy, which for n strands
+// is n times the worked length.
 struct Evidence {
   NeedEvidence kind = NeedEvidence::none;
   Metres knitted;
   Metres planned;
-  double error = 0;      // half width at 9 in 10, as a share of the knitted length
-  Metres low, high;      // planned length, 9 in 10
-  std::string because;   // what the error is made of, or why it is weaker
+  double error = 0;     // half width at 9 in 10, as a share of the knitted length
+  Metres low, high;     // planned length, 9 in 10
+  std::string because;  // what the error is made of, or why it is weaker
 };
 
 // The three layers, never merged: knitted; + swatch; x (1 + allowance) = planned.
@@ -48,7 +48,7 @@ struct SizeNeed {
   bool known = false;
   std::string missing;  // where not known: the one input that would let it be
   Metres knitted, swatch, allowance, planned;
-  Metres low, high;     // planned, 9 in 10, best evidence
+  Metres low, high;                            // planned, 9 in 10, best evidence
   NeedEvidence evidence = NeedEvidence::none;  // what knitted stands on
   // Only where the yarn's put-up has a length:
   std::optional<double> fraction;          // planned / skein
@@ -69,15 +69,15 @@ struct RoleNeed {
 struct Calibration {
   WeighingId weighing;
   RoleId role;
-  Metres weighed;        // length on the scale, notions off, moisture handled
-  Metres low, high;      // its interval, 9 in 10
-  double factor = 1;     // calibrated loop / loop in force
-  double error = 0;      // share, 9 in 10: 3 % or the scale's
+  Metres weighed;     // length on the scale, notions off, moisture handled
+  Metres low, high;   // its interval, 9 in 10
+  double factor = 1;  // calibrated loop / loop in force
+  double error = 0;   // share, 9 in 10: 3 % or the scale's
   struct Loop {
     FabricId fabric;
-    Centimetres loop;             // calibrated
-    std::optional<double> widths; // loop length in stitch widths
-    bool plausible = true;        // 3.3 to 4.6 widths for plain fabrics
+    Centimetres loop;              // calibrated
+    std::optional<double> widths;  // loop length in stitch widths
+    bool plausible = true;         // 3.3 to 4.6 widths for plain fabrics
   };
   std::vector<Loop> loops;
 };

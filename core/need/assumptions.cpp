@@ -38,7 +38,8 @@ Pattern with_constant(const Pattern& pattern, std::string_view key, double value
 
 Expected<void> set_constant(Pattern& pattern, std::string_view key, std::optional<Entered<double>> value) {
   const auto rows = constants();
-  const auto row = std::find_if(rows.begin(), rows.end(), [&](const Constant& one) { return one.key == key; });
+  const auto row =
+      std::find_if(rows.begin(), rows.end(), [&](const Constant& one) { return one.key == key; });
   assert(row != rows.end());
   if (!value) {
     std::erase_if(pattern.constants, [&](const ConstantOverride& one) { return one.key == key; });
@@ -69,7 +70,8 @@ std::size_t ConstantMove::counts_moved() const {
       std::count_if(needs.begin(), needs.end(), [](const NeedMove& need) { return need.crosses_a_step(); }));
 }
 
-ConstantMove move_constant(const Pattern& pattern, const Assessment& now, std::string_view key, double value) {
+ConstantMove move_constant(const Pattern& pattern, const Assessment& now, std::string_view key,
+                           double value) {
   ConstantMove move{constant(pattern, key), value, {}};
   const Assessment then = assess(with_constant(pattern, key, value));
   for (std::size_t r = 0; r < now.roles.size(); ++r) {

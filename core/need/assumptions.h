@@ -9,8 +9,8 @@
 
 namespace skeinproof {
 
-// Overwrites a constant of the method for this pattern; absent puts the default back. Fails where the value is
-// not between the constant's limits; asserts that the key exists.
+// Overwrites a constant of the method for this pattern; absent puts the default back. Fails where the value
+// is not between the constant's limits; asserts that the key exists.
 Expected<void> set_constant(Pattern& pattern, std::string_view key, std::optional<Entered<double>> value);
 
 // What a need is before and after a constant moved.
@@ -47,7 +47,8 @@ struct Sensitivity {
   double largest_high_share() const;
   std::size_t counts_moved() const;
 };
-Sensitivity sensitivity_to(const Pattern& pattern, const Assessment& now, const Constant& constant, double share);
+Sensitivity sensitivity_to(const Pattern& pattern, const Assessment& now, const Constant& constant,
+                           double share);
 
 // Constants that move at least one need, the one that moves a planned length most first, then by what they do
 // to the upper bounds. A constant of value 0 has no share to move by and is left out.

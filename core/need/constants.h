@@ -9,9 +9,9 @@ namespace skeinproof {
 
 // A constant of the methods that the user may overwrite for a pattern.
 struct Constant {
-  std::string_view key;         // "join_m"
-  std::string_view name;        // "Yarn lost at each new skein"
-  double value;                 // default
+  std::string_view key;   // "join_m"
+  std::string_view name;  // "Yarn lost at each new skein"
+  double value;           // default
   std::string_view unit;
   std::string_view source;      // citation, or "common practice, no source"
   std::string_view confidence;  // "verified", "memory", "common practice"

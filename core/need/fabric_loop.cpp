@@ -48,7 +48,8 @@ const char* relaxation_key(GaugeState state) {
 
 LoopErrors errors_in_force(const Pattern& pattern) {
   const auto share = [&](std::string_view key) { return constant(pattern, key) / 100; };
-  return {share("error_plain_pct"), share("error_textured_pct"), share("error_drawn_in_pct"), share("error_weighed_pct")};
+  return {share("error_plain_pct"), share("error_textured_pct"), share("error_drawn_in_pct"),
+          share("error_weighed_pct")};
 }
 
 Ground ground_of(LoopSource source) {
@@ -75,7 +76,8 @@ FabricLoop fabric_loop(const Pattern& pattern, const Fabric& fabric, const Yarn*
   else if (plain != nullptr)
     result.density_per_cm2 = *stitches_per_cm2(plain->gauge);
   if (const auto width = stitch_width(fabric.gauge)) result.stitch_width = *width;
-  if (const auto over = float_per_stitch(fabric, constant(pattern, "float_slack"))) result.float_per_stitch = *over;
+  if (const auto over = float_per_stitch(fabric, constant(pattern, "float_slack")))
+    result.float_per_stitch = *over;
   result.typed = fabric.loop_source == LoopSource::typed;
 
   LoopGrounds grounds;
@@ -85,13 +87,14 @@ FabricLoop fabric_loop(const Pattern& pattern, const Fabric& fabric, const Yarn*
   const GaugeState state = grounds.plain_gauge != nullptr && structure_factor(fabric.structure).draws_in
                                ? grounds.plain_gauge->state
                                : fabric.gauge.state;
-  if (const ConstantOverride* own = own_constant(pattern, relaxation_key(state))) grounds.constant = own->value.value;
+  if (const ConstantOverride* own = own_constant(pattern, relaxation_key(state)))
+    grounds.constant = own->value.value;
   const Yarn* swatch_yarn = fabric.swatch.yarn ? pattern.yarn(fabric.swatch.yarn) : yarn;
   if (fabric.loop_source == LoopSource::from_swatch && swatch_yarn != nullptr) {
     if (const auto length = swatch_length(fabric.swatch, *swatch_yarn)) {
       grounds.swatch_yarn = length->length;
-      grounds.swatch_error_share =
-          std::max((length->high - length->length) / length->length, (length->length - length->low) / length->length);
+      grounds.swatch_error_share = std::max((length->high - length->length) / length->length,
+                                            (length->length - length->low) / length->length);
     }
   }
   const auto loop = loop_length(fabric, grounds);

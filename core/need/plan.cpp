@@ -44,7 +44,9 @@ void plan(SizeNeed& need, Metres knitted, const PlanInputs& inputs, const HouseS
   };
   lay(knitted);
   if (!inputs.skein) return;
-  const auto count = [&] { return skeins_for(need.planned, need.knitted + need.swatch, *inputs.skein, house); };
+  const auto count = [&] {
+    return skeins_for(need.planned, need.knitted + need.swatch, *inputs.skein, house);
+  };
   int skeins = count();
   // A join belongs to the need it is caused by: lengths and count settle together, and only upwards.
   for (int turn = 0; inputs.join_m && turn < 4; ++turn) {

@@ -18,8 +18,8 @@ struct Road {
 };
 
 // A role that goes along with another needs that role's parts in its own strands, beside its own.
-RoleParts parts_with_leader(const NeedContext& context, const Role& role, const PartsWanted& wanted, Step* step,
-                            const NumberStyle& style) {
+RoleParts parts_with_leader(const NeedContext& context, const Role& role, const PartsWanted& wanted,
+                            Step* step, const NumberStyle& style) {
   RoleParts sum = role_parts(context, role, wanted, step, style);
   const Role* leader = role.goes_along_with ? context.pattern().role(role.goes_along_with) : nullptr;
   for (std::size_t depth = 0; leader != nullptr && depth < context.pattern().roles.size(); ++depth) {
@@ -90,15 +90,16 @@ std::optional<Road> by_scaling(const NeedContext& context, const SampleLength& s
   const auto road = [&](const Scaling& scaling, double here, double there, const char* unit) {
     const double own = sample.size_index == size_index ? 0 : context.constant_of(scaling.constant) / 100;
     if (step != nullptr) {
-      step->how = show_number(sample.length.value(), 1, style) + " m × " + show_number(here, 3, style) + " ÷ " +
-                  show_number(there, 3, style) + " " + unit;
+      step->how = show_number(sample.length.value(), 1, style) + " m × " + show_number(here, 3, style) +
+                  " ÷ " + show_number(there, 3, style) + " " + unit;
       step->source = "common practice, no source";
     }
     return Road{scaling.kind, sample.length * (here / there), std::hypot(own, sample.error),
                 sample.size_index == size_index ? "weighed in this size" : scaling.because};
   };
   const auto here = fabric_area(context, size_index), there = fabric_area(context, sample.size_index);
-  if (here && there && here->from_stitches == there->from_stitches) return road(by_area, here->m2, there->m2, "m²");
+  if (here && there && here->from_stitches == there->from_stitches)
+    return road(by_area, here->m2, there->m2, "m²");
   const auto around_here = finished_circumference(context.pattern(), size_index);
   const auto around_there = finished_circumference(context.pattern(), sample.size_index);
   if (around_here && around_there && *around_there > 0)
@@ -137,8 +138,8 @@ void take_best_interval(SizeNeed& need) {
   need.high = best->high;
 }
 
-Step make_step(std::string label, std::string how, double figure, FigureUnit unit, int decimals, Ground ground,
-               StepPlace place) {
+Step make_step(std::string label, std::string how, double figure, FigureUnit unit, int decimals,
+               Ground ground, StepPlace place) {
   Step step;
   step.label = std::move(label);
   step.how = std::move(how);
@@ -151,19 +152,19 @@ Step make_step(std::string label, std::string how, double figure, FigureUnit uni
 }
 
 // Skeins > Planned > Allowance, Swatch, Knitted, around the working of the knitted length.
-void write_plan_steps(Step& top, Step knitted, const SizeNeed& need, const RoleBasis& basis, const PlanInputs& inputs,
-                      const HouseStyle& house, const NumberStyle& style) {
+void write_plan_steps(Step& top, Step knitted, const SizeNeed& need, const RoleBasis& basis,
+                      const PlanInputs& inputs, const HouseStyle& house, const NumberStyle& style) {
   const auto number = [&](double value, int decimals) { return show_number(value, decimals, style); };
   const StepPlace sheet{"Quantities", 0};
   Step planned = make_step("Planned", "(knitted + swatch) × " + number(1 + house.allowance_pct / 100, 3),
                            need.planned.value(), FigureUnit::metres, 2, Ground::none, {});
-  planned.parts.push_back(make_step("Allowance",
-                                    number(house.allowance_pct, 1) + " % of " +
-                                        number((need.knitted + need.swatch).value(), 2),
-                                    need.allowance.value(), FigureUnit::metres, 2, Ground::house, sheet));
-  planned.parts.push_back(make_step("Swatch", house.swatch_counted ? basis.role->label : "not counted by the house",
-                                    need.swatch.value(), FigureUnit::metres, 2, Ground::sheet,
-                                    {"Yarns", basis.role->id.value}));
+  planned.parts.push_back(
+      make_step("Allowance",
+                number(house.allowance_pct, 1) + " % of " + number((need.knitted + need.swatch).value(), 2),
+                need.allowance.value(), FigureUnit::metres, 2, Ground::house, sheet));
+  planned.parts.push_back(
+      make_step("Swatch", house.swatch_counted ? basis.role->label : "not counted by the house",
+                need.swatch.value(), FigureUnit::metres, 2, Ground::sheet, {"Yarns", basis.role->id.value}));
   planned.parts.push_back(std::move(knitted));
   if (!need.skeins || !inputs.skein) {
     top = std::move(planned);
@@ -176,10 +177,10 @@ void write_plan_steps(Step& top, Step knitted, const SizeNeed& need, const RoleB
                   *need.skeins, FigureUnit::skeins, 0, Ground::none, {});
   top.parts.push_back(std::move(planned));
   const PutUp& put_up = basis.yarn->put_up;
-  top.parts.push_back(make_step(
-      "In a " + std::string(word_of(put_up.word)),
-      put_up.weight ? "per " + number(put_up.weight->value.value(), 1) + " g" : "", inputs.skein->value(),
-      FigureUnit::metres, 1, Ground::label, {"Yarns", basis.yarn->id.value}));
+  top.parts.push_back(make_step("In a " + std::string(word_of(put_up.word)),
+                                put_up.weight ? "per " + number(put_up.weight->value.value(), 1) + " g" : "",
+                                inputs.skein->value(), FigureUnit::metres, 1, Ground::label,
+                                {"Yarns", basis.yarn->id.value}));
 }
 
 }  // namespace
@@ -215,14 +216,16 @@ SizeNeed role_need(const NeedContext& context, const RoleBasis& basis, std::size
   if (!stitches_known && !basis.samples.empty())
     if (const auto road = by_scaling(context, basis.samples.front(), size_index, &knitted, style)) {
       roads.push_back(*road);
-      if (step != nullptr) knitted.parts.push_back(sample_step(context, *basis.role, basis.samples.front(), style));
+      if (step != nullptr)
+        knitted.parts.push_back(sample_step(context, *basis.role, basis.samples.front(), style));
     }
   if (roads.empty()) {
     need.missing = !parts.missing.empty() ? parts.missing
                    : context.parts_of(basis.role->id).empty() && !basis.role->goes_along_with
                        ? "no piece is knitted in it and no sample of it was weighed"
                        : "a finished circumference in this size and in the sample's";
-    if (step != nullptr) *step = make_step("Not known", need.missing, 0, FigureUnit::none, 0, Ground::none, {});
+    if (step != nullptr)
+      *step = make_step("Not known", need.missing, 0, FigureUnit::none, 0, Ground::none, {});
     return need;
   }
   const std::size_t chosen = stitches_known && roads.size() > 1 && prefers_sample(pattern, parts) ? 1 : 0;
@@ -246,7 +249,8 @@ SizeNeed role_need(const NeedContext& context, const RoleBasis& basis, std::size
       wanted.calibration = &calibration;
     }
     parts_with_leader(context, *basis.role, wanted, &knitted, style);
-    knitted.how = knitted.parts.size() == 1 ? "one part" : "sum of " + std::to_string(knitted.parts.size()) + " parts";
+    knitted.how =
+        knitted.parts.size() == 1 ? "one part" : "sum of " + std::to_string(knitted.parts.size()) + " parts";
   }
   write_plan_steps(*step, std::move(knitted), need, basis, inputs, house, style);
   return need;

@@ -2,8 +2,8 @@
 #pragma once
 #include <vector>
 
-#include "core/need/assessment.h"
 #include "core/need/area.h"
+#include "core/need/assessment.h"
 #include "core/need/need_context.h"
 #include "core/need/weighed_sample.h"
 
@@ -18,9 +18,9 @@ struct RoleBasis {
 };
 RoleBasis role_basis(const NeedContext& context, const Role& role);
 
-// Three layers of one role in one size with every evidence there is; writes the working of the figure it rests
-// on into `step` where asked: Skeins > Planned > Allowance, Swatch, Knitted > parts.
-SizeNeed role_need(const NeedContext& context, const RoleBasis& basis, std::size_t size_index, Step* step = nullptr,
-                   const NumberStyle& style = {});
+// Three layers of one role in one size with every evidence there is; writes the working of the figure it
+// rests on into `step` where asked: Skeins > Planned > Allowance, Swatch, Knitted > parts.
+SizeNeed role_need(const NeedContext& context, const RoleBasis& basis, std::size_t size_index,
+                   Step* step = nullptr, const NumberStyle& style = {});
 
 }  // namespace skeinproof

@@ -21,8 +21,8 @@ struct PartCounts {
 // Works out one part and, where asked, writes its step.
 class PartWork {
  public:
-  PartWork(const NeedContext& context, const Role& role, const PartsWanted& wanted, const PartUse& use, Step* step,
-           const NumberStyle& style)
+  PartWork(const NeedContext& context, const Role& role, const PartsWanted& wanted, const PartUse& use,
+           Step* step, const NumberStyle& style)
       : context_(context), role_(role), wanted_(wanted), use_(use), step_(step), style_(style) {}
 
   // Copies of the piece that count here.
@@ -57,7 +57,8 @@ class PartWork {
   std::string number(double value, int decimals = 2) const {
     return show_number(value, value == std::floor(value) ? 0 : decimals, style_);
   }
-  Step* part(std::string label, std::string how, double figure, FigureUnit unit, int decimals, Ground ground) {
+  Step* part(std::string label, std::string how, double figure, FigureUnit unit, int decimals,
+             Ground ground) {
     if (step_ == nullptr) return nullptr;
     Step made;
     made.label = std::move(label);
@@ -88,7 +89,8 @@ class PartWork {
     counts.missing = section_stitches(section, wanted_.size_index).missing;
     if (!counts.missing.empty()) return counts;
     const auto shares = stripe_shares(section, wanted_.size_index);
-    const auto mine = std::find_if(shares.begin(), shares.end(), [&](const StripeShare& s) { return s.role == role_.id; });
+    const auto mine =
+        std::find_if(shares.begin(), shares.end(), [&](const StripeShare& s) { return s.role == role_.id; });
     if (mine == shares.end()) {
       counts.missing = "its stripes";
       return counts;
@@ -98,11 +100,12 @@ class PartWork {
     if (section.stripe_change == StripeChange::cut) {
       const double each = context_.constant_of("stripe_cut_m");
       counts.extra_m = mine->stripes * each;
-      part("Cut stripes", number(mine->stripes) + " × " + number(each) + " m", counts.extra_m, FigureUnit::metres, 2,
-           Ground::sheet);
+      part("Cut stripes", number(mine->stripes) + " × " + number(each) + " m", counts.extra_m,
+           FigureUnit::metres, 2, Ground::sheet);
     } else if (section.stripe_change == StripeChange::carried) {
       counts.extra_m = mine->passed_rows * row_height_m();
-      part("Carried up", number(mine->passed_rows) + " rows", counts.extra_m, FigureUnit::metres, 2, Ground::sheet);
+      part("Carried up", number(mine->passed_rows) + " rows", counts.extra_m, FigureUnit::metres, 2,
+           Ground::sheet);
     }
     return counts;
   }
@@ -132,14 +135,16 @@ class PartWork {
         mine.entries += found->second.entries;
       }
       const auto& areas_of_chart = context_.areas_of(chart->id);
-      if (const auto found = areas_of_chart.find(symbol); found != areas_of_chart.end()) areas += found->second;
+      if (const auto found = areas_of_chart.find(symbol); found != areas_of_chart.end())
+        areas += found->second;
     }
     counts.stitches = static_cast<double>(mine.stitches) * repeats->value;
     counts.passed = intarsia ? 0 : static_cast<double>(mine.passed) * repeats->value;
     counts.link_share = intarsia ? context_.constant_of("intarsia_link_pct") / 100 : 0;
-    part("Repeats", "of the chart " + quoted_name(*chart), repeats->value, FigureUnit::repeats, 1, Ground::sheet);
-    part("Stitches", number(static_cast<double>(mine.stitches)) + " a repeat", counts.stitches, FigureUnit::stitches, 0,
-         Ground::chart);
+    part("Repeats", "of the chart " + quoted_name(*chart), repeats->value, FigureUnit::repeats, 1,
+         Ground::sheet);
+    part("Stitches", number(static_cast<double>(mine.stitches)) + " a repeat", counts.stitches,
+         FigureUnit::stitches, 0, Ground::chart);
     if (counts.passed > 0)
       part("Passed stitches", number(static_cast<double>(mine.passed)) + " a repeat", counts.passed,
            FigureUnit::stitches, 0, Ground::chart);
@@ -155,7 +160,8 @@ class PartWork {
     if (!role_.charge_entries || ends == 0) return;
     const double each = context_.constant_of("entry_m");
     counts.extra_m = ends * each;
-    part(label, number(ends) + " × " + number(each) + " m", counts.extra_m, FigureUnit::metres, 2, Ground::chart);
+    part(label, number(ends) + " × " + number(each) + " m", counts.extra_m, FigureUnit::metres, 2,
+         Ground::chart);
   }
 
   static std::string quoted_name(const Chart& chart) { return "“" + chart.name + "”"; }
@@ -165,7 +171,8 @@ class PartWork {
     const Edge& edge = *use_.edge;
     const auto* amount = edge.amount.find(wanted_.size_index);
     if (amount == nullptr) {
-      counts.missing = edge.kind == EdgeKind::cast_on || edge.kind == EdgeKind::bind_off ? "its stitches" : "its length";
+      counts.missing =
+          edge.kind == EdgeKind::cast_on || edge.kind == EdgeKind::bind_off ? "its stitches" : "its length";
       return counts;
     }
     switch (edge.kind) {
@@ -178,14 +185,16 @@ class PartWork {
         }
         counts.extra_m = amount->value * *rate / 100;
         part("Stitches", "typed", amount->value, FigureUnit::stitches, 0, Ground::sheet);
-        part("Yarn a stitch", edge.rate ? "typed" : "stitch widths", *rate, FigureUnit::centimetres, 2, Ground::sheet);
+        part("Yarn a stitch", edge.rate ? "typed" : "stitch widths", *rate, FigureUnit::centimetres, 2,
+             Ground::sheet);
         return counts;
       }
       case EdgeKind::seam: {
         const double ratio = edge.rate ? edge.rate->value : context_.constant_of("seam_ratio");
         counts.extra_m = amount->value * ratio / 100;
         part("Seam", "typed", amount->value, FigureUnit::centimetres, 1, Ground::sheet);
-        part("Yarn for a length of seam", edge.rate ? "typed" : "usual", ratio, FigureUnit::ratio, 2, Ground::sheet);
+        part("Yarn for a length of seam", edge.rate ? "typed" : "usual", ratio, FigureUnit::ratio, 2,
+             Ground::sheet);
         return counts;
       }
       case EdgeKind::ends:
@@ -230,8 +239,9 @@ Step loop_step(const NeedContext& context, const Role& role, FabricId id, const 
   return calibrated;
 }
 
-void write_part_step(Step& step, const PartWork& work, const PartCounts& counts, double copies, double strands,
-                     const FabricLoop& loop, double factor, const PartMetres& metres_of_part, const NumberStyle& style) {
+void write_part_step(Step& step, const PartWork& work, const PartCounts& counts, double copies,
+                     double strands, const FabricLoop& loop, double factor, const PartMetres& metres_of_part,
+                     const NumberStyle& style) {
   step.label = work.name();
   step.figure = metres_of_part.total().value();
   step.unit = FigureUnit::metres;
@@ -239,9 +249,11 @@ void write_part_step(Step& step, const PartWork& work, const PartCounts& counts,
   std::string how;
   const auto add = [&](const std::string& words) { how += (how.empty() ? "" : " + ") + words; };
   if (counts.stitches > 0 && loop.loop)
-    add(show_number(counts.stitches, 0, style) + " sts × " + show_number(loop.loop->value() * factor, 3, style) + " cm");
+    add(show_number(counts.stitches, 0, style) + " sts × " +
+        show_number(loop.loop->value() * factor, 3, style) + " cm");
   if (counts.passed > 0)
-    add(show_number(counts.passed, 0, style) + " passed × " + show_number(loop.float_per_stitch.value(), 2, style) + " cm");
+    add(show_number(counts.passed, 0, style) + " passed × " +
+        show_number(loop.float_per_stitch.value(), 2, style) + " cm");
   if (counts.extra_m > 0) add(show_number(counts.extra_m, 2, style) + " m");
   const double times = copies * strands;
   if (times != 1) how = show_number(times, 0, style) + " × (" + how + ")";
@@ -283,7 +295,8 @@ RoleParts role_parts(const NeedContext& context, const Role& role, const PartsWa
     metres_of_part.floats = metres(times * counts.passed * loop.float_per_stitch.value() / 100);
     metres_of_part.extra = metres(times * counts.extra_m);
     if (sink != nullptr) {
-      write_part_step(*sink, work, counts, copies, role.strands, loop, wanted.loop_factor, metres_of_part, style);
+      write_part_step(*sink, work, counts, copies, role.strands, loop, wanted.loop_factor, metres_of_part,
+                      style);
       if (counts.stitches > 0) sink->parts.push_back(loop_step(context, role, work.fabric(), wanted, style));
       step->parts.push_back(std::move(part_step));
     }

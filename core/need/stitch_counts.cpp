@@ -7,7 +7,8 @@
 namespace skeinproof {
 namespace {
 
-constexpr double most_rows = 100000;  // no hand-knit has more; keeps a mistyped count from being walked row by row
+constexpr double most_rows =
+    100000;  // no hand-knit has more; keeps a mistyped count from being walked row by row
 
 struct RunFigures {
   double from = 0, to = 0, rows = 0;
@@ -23,7 +24,9 @@ std::optional<RunFigures> run_figures(const ShapeRun& run, std::size_t size_inde
 }
 
 std::string run_words(const RunFigures& run, const NumberStyle& style) {
-  const auto number = [&](double value) { return show_number(value, value == std::floor(value) ? 0 : 1, style); };
+  const auto number = [&](double value) {
+    return show_number(value, value == std::floor(value) ? 0 : 1, style);
+  };
   if (run.from == run.to) return number(run.from) + " sts × " + number(run.rows) + " rows";
   return number(run.rows) + " rows × (" + number(run.from) + " + " + number(run.to) + ") ÷ 2";
 }
@@ -31,7 +34,8 @@ std::string run_words(const RunFigures& run, const NumberStyle& style) {
 // Deals the rows of the runs to the stripes, one piece of constant colour at a time.
 class StripeDeal {
  public:
-  explicit StripeDeal(const std::vector<Stripe>& stripes) : stripes_(stripes), left_(stripes.front().rows.value) {
+  explicit StripeDeal(const std::vector<Stripe>& stripes)
+      : stripes_(stripes), left_(stripes.front().rows.value) {
     for (const Stripe& stripe : stripes)
       if (find(stripe.role) == nullptr) shares_.push_back(StripeShare{stripe.role, 0, 0, 0});
     last_row_.assign(shares_.size(), -1);
@@ -53,7 +57,8 @@ class StripeDeal {
 
  private:
   StripeShare* find(RoleId role) {
-    const auto found = std::find_if(shares_.begin(), shares_.end(), [&](const StripeShare& s) { return s.role == role; });
+    const auto found =
+        std::find_if(shares_.begin(), shares_.end(), [&](const StripeShare& s) { return s.role == role; });
     return found == shares_.end() ? nullptr : &*found;
   }
   void give(double rows, double stitches) {
@@ -82,8 +87,8 @@ class StripeDeal {
 };
 
 bool can_be_dealt(const std::vector<Stripe>& stripes) {
-  return !stripes.empty() &&
-         std::all_of(stripes.begin(), stripes.end(), [](const Stripe& stripe) { return stripe.rows.value >= 0.5; });
+  return !stripes.empty() && std::all_of(stripes.begin(), stripes.end(),
+                                         [](const Stripe& stripe) { return stripe.rows.value >= 0.5; });
 }
 
 std::vector<StripeShare> in_proportion(const Section& section, double stitches) {
@@ -91,7 +96,8 @@ std::vector<StripeShare> in_proportion(const Section& section, double stitches) 
   for (const Stripe& stripe : section.stripes) rows += stripe.rows.value;
   std::vector<StripeShare> shares;
   for (const Stripe& stripe : section.stripes) {
-    auto found = std::find_if(shares.begin(), shares.end(), [&](const StripeShare& s) { return s.role == stripe.role; });
+    auto found = std::find_if(shares.begin(), shares.end(),
+                              [&](const StripeShare& s) { return s.role == stripe.role; });
     if (found == shares.end()) found = shares.insert(shares.end(), StripeShare{stripe.role, 0, 0, 0});
     found->stitches += stitches * stripe.rows.value / rows;
   }
@@ -100,7 +106,8 @@ std::vector<StripeShare> in_proportion(const Section& section, double stitches) 
 
 }  // namespace
 
-StitchCount section_stitches(const Section& section, std::size_t size_index, Step* step, const NumberStyle& style) {
+StitchCount section_stitches(const Section& section, std::size_t size_index, Step* step,
+                             const NumberStyle& style) {
   StitchCount count;
   if (section.source == StitchSource::typed) {
     if (const auto* typed = section.stitches.find(size_index))

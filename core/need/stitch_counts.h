@@ -10,8 +10,8 @@
 
 namespace skeinproof {
 
-// Stitches of one copy of a section whose source is typed or worked out: rows x (from + to) / 2 summed over the
-// runs. Absent where a value is missing; `missing` then names it.
+// Stitches of one copy of a section whose source is typed or worked out: rows x (from + to) / 2 summed over
+// the runs. Absent where a value is missing; `missing` then names it.
 struct StitchCount {
   std::optional<double> stitches;
   std::optional<double> rows;  // worked out only

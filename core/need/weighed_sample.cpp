@@ -17,8 +17,10 @@ WeighedYarn weighed_yarn(const Weighing& weighing, const WeighedRole& weighed, c
   input.composition = yarn.composition;
   input.spinning = yarn.spinning;
   input.market = yarn.market;
-  if (weighing.moisture == Moisture::new_skein && weighed.new_skein) input.new_skein = weighed.new_skein->value;
-  if (weighing.moisture == Moisture::humidity && weighing.humidity_pct) input.humidity_pct = weighing.humidity_pct->value;
+  if (weighing.moisture == Moisture::new_skein && weighed.new_skein)
+    input.new_skein = weighed.new_skein->value;
+  if (weighing.moisture == Moisture::humidity && weighing.humidity_pct)
+    input.humidity_pct = weighing.humidity_pct->value;
   if (weighing.scale_step) input.scale_step = weighing.scale_step->value;
   return input;
 }
@@ -28,7 +30,8 @@ std::string missing_words(const Weighing& weighing, const WeighedRole& weighed, 
   if (yarn == nullptr) return "the role needs a yarn";
   if (weighing.moisture == Moisture::new_skein && !weighed.new_skein)
     return "the weight of a new skein in the same hour is missing";
-  if (weighing.moisture == Moisture::humidity && !weighing.humidity_pct) return "the relative humidity is missing";
+  if (weighing.moisture == Moisture::humidity && !weighing.humidity_pct)
+    return "the relative humidity is missing";
   return {};
 }
 
@@ -68,7 +71,8 @@ Calibration::Loop loop_of_fabric(const NeedContext& context, const Fabric& fabri
 std::vector<FabricId> fabrics_of(const NeedContext& context, const Role& role) {
   std::vector<FabricId> fabrics;
   for (const PartUse& use : context.parts_of(role.id))
-    if (use.section != nullptr && std::find(fabrics.begin(), fabrics.end(), use.section->fabric) == fabrics.end())
+    if (use.section != nullptr &&
+        std::find(fabrics.begin(), fabrics.end(), use.section->fabric) == fabrics.end())
       fabrics.push_back(use.section->fabric);
   return fabrics;
 }
@@ -95,8 +99,8 @@ std::vector<SampleLength> sample_lengths(const NeedContext& context, const Role&
       because = length.error().message();
     }
     if (problems != nullptr)
-      problems->push_back({weighing_name(context, weighing) + ", " + role.label, because,
-                           {"Weighings", weighing.id.value}});
+      problems->push_back(
+          {weighing_name(context, weighing) + ", " + role.label, because, {"Weighings", weighing.id.value}});
   }
   return samples;
 }
@@ -139,7 +143,8 @@ std::optional<RoleCalibration> role_calibration(const NeedContext& context, cons
     const double weight = 1 / (sample.error * sample.error);
     weights += weight;
     factors += weight * *factor;
-    calibration.error = calibration.samples.empty() ? sample.error : std::min(calibration.error, sample.error);
+    calibration.error =
+        calibration.samples.empty() ? sample.error : std::min(calibration.error, sample.error);
     calibration.samples.push_back(sample);
   }
   if (calibration.samples.empty()) return std::nullopt;
@@ -147,7 +152,8 @@ std::optional<RoleCalibration> role_calibration(const NeedContext& context, cons
   return calibration;
 }
 
-Step sample_step(const NeedContext& context, const Role& role, const SampleLength& sample, const NumberStyle& style) {
+Step sample_step(const NeedContext& context, const Role& role, const SampleLength& sample,
+                 const NumberStyle& style) {
   const Weighing& weighing = *sample.weighing;
   const auto weighed = std::find_if(weighing.roles.begin(), weighing.roles.end(),
                                     [&](const WeighedRole& w) { return w.role == role.id; });
@@ -204,7 +210,8 @@ Step calibration_step(const NeedContext& context, const Role& role, const RoleCa
     by_stitches.unit = FigureUnit::metres;
     by_stitches.ground = Ground::sheet;
     by_stitches.how = "stitches × loop in force, size " + context.pattern().sizes[sample.size_index].label;
-    step.how = show_number(yarn_in_stitches.figure, 2, style) + " ÷ " + show_number(by_stitches.figure, 2, style);
+    step.how =
+        show_number(yarn_in_stitches.figure, 2, style) + " ÷ " + show_number(by_stitches.figure, 2, style);
     step.parts.push_back(std::move(yarn_in_stitches));
     step.parts.push_back(std::move(by_stitches));
   }

@@ -15,9 +15,9 @@ namespace skeinproof {
 struct SampleLength {
   const Weighing* weighing = nullptr;
   std::size_t size_index = 0;
-  Metres length;            // on the scale, notions off, moisture handled
-  Metres low, high;         // its own interval
-  double error = 0;         // share at 9 in 10 for scaling from it: weighed error or the scale's, with the moisture
+  Metres length;     // on the scale, notions off, moisture handled
+  Metres low, high;  // its own interval
+  double error = 0;  // share at 9 in 10 for scaling from it: weighed error or the scale's, with the moisture
 };
 
 // Every used weighing of a role that can be turned into a length; what cannot is named in `problems`.
@@ -43,6 +43,7 @@ std::optional<RoleCalibration> role_calibration(const NeedContext& context, cons
 Step calibration_step(const NeedContext& context, const Role& role, const RoleCalibration& calibration,
                       const NumberStyle& style);
 // The working of the length on the scale.
-Step sample_step(const NeedContext& context, const Role& role, const SampleLength& sample, const NumberStyle& style);
+Step sample_step(const NeedContext& context, const Role& role, const SampleLength& sample,
+                 const NumberStyle& style);
 
 }  // namespace skeinproof

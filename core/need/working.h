@@ -22,7 +22,18 @@ struct EnumWords<Ground> {
                                                   {Ground::reference, "reference"}});
 };
 
-enum class FigureUnit { none, metres, centimetres, grams, metres_per_gram, stitches, skeins, repeats, percent, ratio };
+enum class FigureUnit {
+  none,
+  metres,
+  centimetres,
+  grams,
+  metres_per_gram,
+  stitches,
+  skeins,
+  repeats,
+  percent,
+  ratio
+};
 template <>
 struct EnumWords<FigureUnit> {
   static constexpr auto rows = enum_rows<FigureUnit>({{FigureUnit::none, ""},
@@ -46,8 +57,8 @@ struct StepPlace {
 // One step of a working: what it is, how it follows from its parts, the figure, and on what ground it stands.
 // The code that computes a figure writes its step, so that the explanation cannot drift from the figure.
 struct Step {
-  std::string label;   // "Knitted"
-  std::string how;     // "sum of four pieces", "38 repeats × 3.017 m"
+  std::string label;  // "Knitted"
+  std::string how;    // "sum of four pieces", "38 repeats × 3.017 m"
   double figure = 0;
   FigureUnit unit = FigureUnit::none;
   int decimals = 2;
@@ -57,7 +68,8 @@ struct Step {
   std::vector<Step> parts;
 };
 
-// "figure unit" in the C locale at the step's decimals: "1,125.57 m" without grouping, "1.4999 cm", "7 skeins".
+// "figure unit" in the C locale at the step's decimals: "1,125.57 m" without grouping, "1.4999 cm", "7
+// skeins".
 std::string show_figure(const Step& step);
 // The whole working as indented plain text, one step a line.
 std::string working_text(const Step& step);

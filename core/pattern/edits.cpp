@@ -30,7 +30,8 @@ void forget(std::vector<T>& parts, PartId gone) {
 
 template <class Part, class PartId>
 void erase_part(std::vector<Part>& parts, PartId id) {
-  parts.erase(std::remove_if(parts.begin(), parts.end(), [&](const Part& part) { return part.id == id; }), parts.end());
+  parts.erase(std::remove_if(parts.begin(), parts.end(), [&](const Part& part) { return part.id == id; }),
+              parts.end());
 }
 
 }  // namespace
@@ -62,7 +63,8 @@ void move_size(Pattern& pattern, std::size_t from, std::size_t to) {
   std::vector<bool> opens;
   for (const Size& size : pattern.sizes) opens.push_back(size.opens_group);
   move_part(pattern.sizes, from, to);
-  for (std::size_t i = 0; i < opens.size(); ++i) pattern.sizes[i].opens_group = opens[i];  // brackets keep their place
+  for (std::size_t i = 0; i < opens.size(); ++i)
+    pattern.sizes[i].opens_group = opens[i];  // brackets keep their place
   for_each_per_size(pattern, [&](auto& list) { list.move_size(from, to); });
 }
 

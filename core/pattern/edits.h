@@ -20,8 +20,8 @@ SizeId insert_size(Pattern& pattern, std::size_t before, std::string label);
 void erase_size(Pattern& pattern, std::size_t index);  // the last size stays
 void move_size(Pattern& pattern, std::size_t from, std::size_t to);
 
-// Parts that others refer to: references to what is erased become "none"; sections and edges of an erased role
-// stay and say that they have no role.
+// Parts that others refer to: references to what is erased become "none"; sections and edges of an erased
+// role stay and say that they have no role.
 YarnId add_yarn(Pattern& pattern, std::string name);
 RoleId add_role(Pattern& pattern, std::string label);
 FabricId add_fabric(Pattern& pattern, std::string name);

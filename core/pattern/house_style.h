@@ -61,8 +61,9 @@ struct EnumWords<ShadeNumber> {
 enum class RoleSeparator { new_line, semicolon, comma };
 template <>
 struct EnumWords<RoleSeparator> {
-  static constexpr auto rows = enum_rows<RoleSeparator>(
-      {{RoleSeparator::new_line, "new line"}, {RoleSeparator::semicolon, "semicolon"}, {RoleSeparator::comma, "comma"}});
+  static constexpr auto rows = enum_rows<RoleSeparator>({{RoleSeparator::new_line, "new line"},
+                                                         {RoleSeparator::semicolon, "semicolon"},
+                                                         {RoleSeparator::comma, "comma"}});
 };
 enum class CategoryWords { as_written, united_states, united_kingdom, ply_number };
 template <>
@@ -148,9 +149,9 @@ struct HouseStyle {
   double allowance_pct = 5.0;
   bool swatch_counted = true;
   Rounding rounding = Rounding::up;
-  double hair_over_share = 0.02;          // of a skein: P/L - k at most this much is rounded down …
-  double minimum_allowance_pct = 4.0;     // … where this much allowance is still left
-  double note_step_m = 5.0;               // a length note is rounded up to the next whole multiple
+  double hair_over_share = 0.02;       // of a skein: P/L - k at most this much is rounded down …
+  double minimum_allowance_pct = 4.0;  // … where this much allowance is still left
+  double note_step_m = 5.0;            // a length note is rounded up to the next whole multiple
 
   bool operator==(const HouseStyle&) const = default;
   template <class Self, class Visit>

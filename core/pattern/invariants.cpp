@@ -24,7 +24,8 @@ class Breaches {
   template <class AnyId>
   void own(AnyId id, const std::string& what) {
     if (!id || id.value > pattern_.last_id)
-      add(what + " with id " + std::to_string(id.value), "an id from 1 to " + std::to_string(pattern_.last_id));
+      add(what + " with id " + std::to_string(id.value),
+          "an id from 1 to " + std::to_string(pattern_.last_id));
     else if (!own_.insert(id.value).second)
       add("two parts with id " + std::to_string(id.value), "every id once");
   }
@@ -44,7 +45,8 @@ void check_sizes(const Pattern& pattern, Breaches& breaches) {
   for (const Size& size : pattern.sizes) breaches.own(size.id, "a size");
   if (pattern.house_styles.empty()) breaches.add("no house style", "at least one house style");
   for (SizeId id : {pattern.sample_size, pattern.chosen_size})
-    if (id && !pattern.size_index(id)) breaches.add("size " + std::to_string(id.value), "an id of a size that exists");
+    if (id && !pattern.size_index(id))
+      breaches.add("size " + std::to_string(id.value), "an id of a size that exists");
   for_each_per_size(const_cast<Pattern&>(pattern), [&](const auto& list) {
     if (list.size() > pattern.sizes.size())
       breaches.add("a list of " + std::to_string(list.size()) + " values",
@@ -59,7 +61,8 @@ void check_chart(const Pattern& pattern, const Chart& chart, Breaches& breaches)
     breaches.names(pattern.role(colour.role), colour.role, "a chart colour of role");
     const bool usable = colour.symbol.size() == 1 && is_chart_symbol(colour.symbol[0]);
     if (!usable || symbols.find(colour.symbol[0]) != std::string::npos)
-      breaches.add("the chart symbol “" + colour.symbol + "”", "a letter, a digit or a mark that parts no squares, each once");
+      breaches.add("the chart symbol “" + colour.symbol + "”",
+                   "a letter, a digit or a mark that parts no squares, each once");
     else
       symbols += colour.symbol;
   }
@@ -70,7 +73,8 @@ void check_chart(const Pattern& pattern, const Chart& chart, Breaches& breaches)
       breaches.add(where + " with " + std::to_string(round.size()) + " squares",
                    std::to_string(chart.rounds->front().size()) + " squares in every round");
     if (const auto at = round.find_first_not_of(symbols); at != std::string::npos)
-      breaches.add(where + " with the symbol " + std::string(1, round[at]), "a symbol of the chart's colours");
+      breaches.add(where + " with the symbol " + std::string(1, round[at]),
+                   "a symbol of the chart's colours");
   }
 }
 
@@ -83,7 +87,8 @@ void check_piece(const Pattern& pattern, const Piece& piece, Breaches& breaches)
     breaches.names(pattern.fabric(section.fabric), section.fabric, "a section of fabric");
     breaches.names(pattern.chart(section.chart), section.chart, "a section of chart");
     breaches.names(pattern.role(section.role), section.role, "a section of role");
-    for (const Stripe& stripe : section.stripes) breaches.names(pattern.role(stripe.role), stripe.role, "a stripe of role");
+    for (const Stripe& stripe : section.stripes)
+      breaches.names(pattern.role(stripe.role), stripe.role, "a stripe of role");
   }
   for (const Edge& edge : piece.edges) {
     breaches.own(edge.id, "an edge");
@@ -127,7 +132,8 @@ Expected<void> check_invariants(const Pattern& pattern) {
   for (const Weighing& weighing : pattern.weighings) {
     breaches.own(weighing.id, "a weighing");
     if (weighing.size && !pattern.size_index(weighing.size))
-      breaches.add("a weighing of size " + std::to_string(weighing.size.value), "an id of a size that exists");
+      breaches.add("a weighing of size " + std::to_string(weighing.size.value),
+                   "an id of a size that exists");
     for (const WeighedRole& weighed : weighing.roles)
       breaches.names(pattern.role(weighed.role), weighed.role, "a reading of role");
     for (const WeighedCopies& copies : weighing.only)

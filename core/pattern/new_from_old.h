@@ -4,9 +4,9 @@
 
 namespace skeinproof {
 
-// A new pattern that starts where an old one is: its sizes, measurements, yarns, colours, fabrics, charts, pieces,
-// constants and house styles. What belongs to the old one alone is left behind: title, note, weighings, printed
-// counts and length notes, readings of swatches.
+// A new pattern that starts where an old one is: its sizes, measurements, yarns, colours, fabrics, charts,
+// pieces, constants and house styles. What belongs to the old one alone is left behind: title, note,
+// weighings, printed counts and length notes, readings of swatches.
 Pattern new_from_old(const Pattern& old);
 
 }  // namespace skeinproof

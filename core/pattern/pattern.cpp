@@ -8,7 +8,8 @@ namespace {
 
 template <class Part, class PartId>
 const Part* find_part(const std::vector<Part>& parts, PartId id) {
-  const auto found = std::find_if(parts.begin(), parts.end(), [&](const Part& part) { return part.id == id; });
+  const auto found =
+      std::find_if(parts.begin(), parts.end(), [&](const Part& part) { return part.id == id; });
   return found == parts.end() ? nullptr : &*found;
 }
 

@@ -46,17 +46,18 @@ struct ConstantOverride {
   }
 };
 
-// Which evidence the needs of every size stand on. Automatic: a role whose loop lengths were all typed stands on
-// the stitches, another on its weighed sample where there is one.
+// Which evidence the needs of every size stand on. Automatic: a role whose loop lengths were all typed stands
+// on the stitches, another on its weighed sample where there is one.
 enum class Basis { automatic, stitches, weighed_sample };
 template <>
 struct EnumWords<Basis> {
-  static constexpr auto rows = enum_rows<Basis>(
-      {{Basis::automatic, "automatic"}, {Basis::stitches, "stitches"}, {Basis::weighed_sample, "weighed sample"}});
+  static constexpr auto rows = enum_rows<Basis>({{Basis::automatic, "automatic"},
+                                                 {Basis::stitches, "stitches"},
+                                                 {Basis::weighed_sample, "weighed sample"}});
 };
 
-// The whole document: a plain value, copied for every step of undo. Ids instead of pointers; large lists shared.
-// Nothing derived is stored.
+// The whole document: a plain value, copied for every step of undo. Ids instead of pointers; large lists
+// shared. Nothing derived is stored.
 struct Pattern {
   std::string title;
   std::string item;    // "pullover", "socks"
@@ -119,9 +120,10 @@ struct Pattern {
 // A pattern of one size, one house style and nothing else.
 Pattern new_pattern();
 
-// The rules every document keeps: unique ids not above last_id, at least one size and one house style, no list
-// longer than the sizes, every id names a part that exists (or 0), copies and strands at least 1, chart rounds of
-// equal width with known symbols, no circle of roles that go along with each other. The first breach is returned.
+// The rules every document keeps: unique ids not above last_id, at least one size and one house style, no
+// list longer than the sizes, every id names a part that exists (or 0), copies and strands at least 1, chart
+// rounds of equal width with known symbols, no circle of roles that go along with each other. The first
+// breach is returned.
 Expected<void> check_invariants(const Pattern& pattern);
 
 }  // namespace skeinproof

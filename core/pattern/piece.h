@@ -32,8 +32,9 @@ struct ShapeRun {
 enum class StitchSource { typed, worked_out, chart };
 template <>
 struct EnumWords<StitchSource> {
-  static constexpr auto rows = enum_rows<StitchSource>(
-      {{StitchSource::typed, "typed"}, {StitchSource::worked_out, "worked out"}, {StitchSource::chart, "chart"}});
+  static constexpr auto rows = enum_rows<StitchSource>({{StitchSource::typed, "typed"},
+                                                        {StitchSource::worked_out, "worked out"},
+                                                        {StitchSource::chart, "chart"}});
 };
 
 enum class Colouring { one_role, stripes };
@@ -59,9 +60,10 @@ struct Stripe {
 enum class StripeChange { carried_not_counted, carried, cut };
 template <>
 struct EnumWords<StripeChange> {
-  static constexpr auto rows = enum_rows<StripeChange>({{StripeChange::carried_not_counted, "carried, not counted"},
-                                                        {StripeChange::carried, "carried up the side"},
-                                                        {StripeChange::cut, "cut at every stripe"}});
+  static constexpr auto rows =
+      enum_rows<StripeChange>({{StripeChange::carried_not_counted, "carried, not counted"},
+                               {StripeChange::carried, "carried up the side"},
+                               {StripeChange::cut, "cut at every stripe"}});
 };
 
 // A stretch of a piece in one fabric.

@@ -48,13 +48,13 @@ struct Role {
   std::string label;
   YarnId yarn;
   Shade shade;
-  int strands = 1;          // equal strands of the yarn held together
-  RoleId goes_along_with;   // worked together with another role, so it needs that role's length; none = 0
+  int strands = 1;         // equal strands of the yarn held together
+  RoleId goes_along_with;  // worked together with another role, so it needs that role's length; none = 0
   std::optional<Entered<Metres>> swatch;
   bool charge_entries = true;  // false where the yarn is carried up and never cut between rounds
   GrowthBand growth = GrowthBand::automatic;
-  PerSize<Entered<double>> printed_count;    // skeins in the submitted or published text
-  std::string printed_note;                  // length note as printed
+  PerSize<Entered<double>> printed_count;  // skeins in the submitted or published text
+  std::string printed_note;                // length note as printed
   std::optional<Entered<Metres>> printed_at_most;
 
   bool operator==(const Role&) const = default;

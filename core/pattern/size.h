@@ -27,9 +27,9 @@ struct Size {
 
 // What a measurement measures; the area from measurements reads the first six.
 enum class MeasurementKind {
-  circumference,    // bust, chest, foot, head: what the item is sized by
-  body_length,      // to the underarm; for flat items and socks the length
-  sleeve_width,     // mean
+  circumference,  // bust, chest, foot, head: what the item is sized by
+  body_length,    // to the underarm; for flat items and socks the length
+  sleeve_width,   // mean
   sleeve_length,
   yoke_depth,
   neck_circumference,

@@ -46,9 +46,10 @@ struct WeighedCopies {
 enum class Moisture { not_corrected, new_skein, humidity };
 template <>
 struct EnumWords<Moisture> {
-  static constexpr auto rows = enum_rows<Moisture>({{Moisture::not_corrected, "not corrected"},
-                                                    {Moisture::new_skein, "a new skein weighed in the same hour"},
-                                                    {Moisture::humidity, "relative humidity stated"}});
+  static constexpr auto rows =
+      enum_rows<Moisture>({{Moisture::not_corrected, "not corrected"},
+                           {Moisture::new_skein, "a new skein weighed in the same hour"},
+                           {Moisture::humidity, "relative humidity stated"}});
 };
 
 // A sample of one size, weighed colour by colour.
@@ -63,7 +64,7 @@ struct Weighing {
   std::optional<Entered<Grams>> scale_step;
   std::string state;  // "washed, dry"
   std::string who;
-  std::string when;   // as typed, or ISO 8601
+  std::string when;  // as typed, or ISO 8601
   std::string note;
   bool used = true;
 

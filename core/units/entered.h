@@ -4,8 +4,8 @@
 
 namespace skeinproof {
 
-// A value somebody typed, with the characters it was typed as ("191yd" in a field of metres). `typed` is empty
-// where the value came from a computation or an import without text.
+// A value somebody typed, with the characters it was typed as ("191yd" in a field of metres). `typed` is
+// empty where the value came from a computation or an import without text.
 template <class Quantity>
 struct Entered {
   Quantity value{};

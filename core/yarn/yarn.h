@@ -12,8 +12,8 @@
 
 namespace skeinproof {
 
-// One fibre of a composition. `fibre` is an id of the reference table ("wool_superwash"), empty where the words
-// name no fibre we know; `words` is how the label says it ("superwash wool"). Percent of mass.
+// One fibre of a composition. `fibre` is an id of the reference table ("wool_superwash"), empty where the
+// words name no fibre we know; `words` is how the label says it ("superwash wool"). Percent of mass.
 struct FibreShare {
   std::string fibre;
   std::string words;
@@ -53,8 +53,8 @@ struct PutUp {
   }
 };
 
-// How the fibres were laid before twisting; decides the official moisture allowance of wool and the air in the
-// yarn. Combed = worsted, carded = woollen.
+// How the fibres were laid before twisting; decides the official moisture allowance of wool and the air in
+// the yarn. Combed = worsted, carded = woollen.
 enum class Spinning { unstated, worsted, semi_worsted, woollen, filament };
 template <>
 struct EnumWords<Spinning> {
@@ -93,18 +93,18 @@ struct Yarn {
   PutUp put_up;
   Spinning spinning = Spinning::unstated;
   Market market = Market::unstated;
-  std::string structure;   // "2-ply", "single", "chainette"
-  std::string twist;       // "tightly twisted"
-  std::string category;    // weight word without the word "weight": "sport", "DK"
-  std::string surface;     // "matte", "light halo", "brushed"
-  std::string treatment;   // "untreated", "superwash"
-  std::string colouring;   // "solid", "heathered", "variegated"
-  std::string care;        // "hand wash"
-  bool withdrawn = false;  // no longer made
-  std::string description; // further words of the maker
-  std::optional<Entered<double>> band_stitches_low;   // recommended stitches per 10 cm
+  std::string structure;                             // "2-ply", "single", "chainette"
+  std::string twist;                                 // "tightly twisted"
+  std::string category;                              // weight word without the word "weight": "sport", "DK"
+  std::string surface;                               // "matte", "light halo", "brushed"
+  std::string treatment;                             // "untreated", "superwash"
+  std::string colouring;                             // "solid", "heathered", "variegated"
+  std::string care;                                  // "hand wash"
+  bool withdrawn = false;                            // no longer made
+  std::string description;                           // further words of the maker
+  std::optional<Entered<double>> band_stitches_low;  // recommended stitches per 10 cm
   std::optional<Entered<double>> band_stitches_high;
-  std::optional<Entered<Centimetres>> band_needle;    // recommended needle diameter
+  std::optional<Entered<Centimetres>> band_needle;  // recommended needle diameter
   std::optional<Price> price;
 
   bool operator==(const Yarn&) const = default;

@@ -17,10 +17,10 @@ namespace fs = std::filesystem;
 const fs::path root = SKEINPROOF_SOURCE_DIR;
 
 // A room may include rooms of a smaller number and itself.
-const std::map<std::string, int> height = {{"base", 0},       {"units", 1},  {"reference", 2}, {"yarn", 3},
-                                           {"fabric", 4},     {"pattern", 5}, {"need", 6},      {"manuscript", 7},
-                                           {"review", 8},     {"substitution", 8}, {"sheets", 9}, {"file", 9},
-                                           {"app", 10}};
+const std::map<std::string, int> height = {
+    {"base", 0},    {"units", 1}, {"reference", 2},  {"yarn", 3},   {"fabric", 4},
+    {"pattern", 5}, {"need", 6},  {"manuscript", 7}, {"review", 8}, {"substitution", 8},
+    {"sheets", 9},  {"file", 9},  {"app", 10}};
 
 struct Source {
   std::string path;  // from the root
@@ -130,9 +130,9 @@ TEST(Architecture, EveryFileNamesItsLicenceAndStaysShort) {
 }
 
 TEST(Architecture, NothingElseAtTheTop) {
-  const std::set<std::string> known = {"CMakeLists.txt", "CMakePresets.json", "README.md", "DEVELOPERS.md", "LICENSE",
-                                       "app",            "core",              "resources", "tests",        "sample-data",
-                                       "build"};
+  const std::set<std::string> known = {
+      "CMakeLists.txt", "CMakePresets.json", "README.md", "DEVELOPERS.md", "LICENSE", "app",
+      "core",           "resources",         "tests",     "sample-data",   "build"};
   for (const auto& entry : fs::directory_iterator(root)) {
     const std::string name = entry.path().filename().string();
     EXPECT_TRUE(name.front() == '.' || known.count(name)) << name;

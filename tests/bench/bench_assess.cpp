@@ -22,7 +22,8 @@ Pattern sample(const std::string& name) {
   return pattern_from_json(text.str()).value();
 }
 
-// `sizes` sizes, `roles` colours, `pieces` pieces with a section of every kind, and a chart of `rounds` rounds.
+// `sizes` sizes, `roles` colours, `pieces` pieces with a section of every kind, and a chart of `rounds`
+// rounds.
 Pattern large_pattern(std::size_t sizes, std::size_t roles, std::size_t pieces, std::size_t rounds) {
   Pattern pattern = sample("quillmarsh-yoke");
   while (pattern.sizes.size() < sizes) {
@@ -42,7 +43,8 @@ Pattern large_pattern(std::size_t sizes, std::size_t roles, std::size_t pieces, 
   constexpr std::string_view symbols = "MABCDEFGHIJKLNOPQRST";
   Chart& chart = pattern.charts.front();
   chart.colours.clear();
-  for (std::size_t r = 0; r < roles; ++r) chart.colours.push_back({std::string(1, symbols[r]), pattern.roles[r].id});
+  for (std::size_t r = 0; r < roles; ++r)
+    chart.colours.push_back({std::string(1, symbols[r]), pattern.roles[r].id});
   std::vector<std::string> squares(rounds, std::string(24, 'M'));
   for (std::size_t i = 0; i < rounds; ++i)
     for (std::size_t s = i % 3; s < 24; s += 3) squares[i][s] = symbols[(i / 4) % roles];
@@ -122,7 +124,9 @@ void read_every_row_with_sqlite_alone(benchmark::State& state) {
     sqlite3_stmt* names = nullptr;
     sqlite3_prepare_v2(database, "SELECT name FROM sqlite_master WHERE type = 'table'", -1, &names, nullptr);
     while (sqlite3_step(names) == SQLITE_ROW) {
-      const std::string sql = "SELECT * FROM \"" + std::string(reinterpret_cast<const char*>(sqlite3_column_text(names, 0))) + "\"";
+      const std::string sql = "SELECT * FROM \"" +
+                              std::string(reinterpret_cast<const char*>(sqlite3_column_text(names, 0))) +
+                              "\"";
       sqlite3_stmt* rows = nullptr;
       sqlite3_prepare_v2(database, sql.c_str(), -1, &rows, nullptr);
       while (sqlite3_step(rows) == SQLITE_ROW) benchmark::DoNotOptimize(sqlite3_column_text(rows, 0));

@@ -27,12 +27,14 @@ struct Answer {
 
 Answer call(const std::string& words) {
   const char* program = std::getenv("SKEINPROOF_BINARY");
-  const std::string command = std::string("'") + (program != nullptr ? program : "skeinproof") + "' " + words + " 2>&1";
+  const std::string command =
+      std::string("'") + (program != nullptr ? program : "skeinproof") + "' " + words + " 2>&1";
   Answer answer;
   FILE* pipe = popen(command.c_str(), "r");
   if (pipe == nullptr) return answer;
   std::array<char, 4096> chunk;
-  for (std::size_t got; (got = fread(chunk.data(), 1, chunk.size(), pipe)) > 0;) answer.text.append(chunk.data(), got);
+  for (std::size_t got; (got = fread(chunk.data(), 1, chunk.size(), pipe)) > 0;)
+    answer.text.append(chunk.data(), got);
   answer.code = WEXITSTATUS(pclose(pipe));
   return answer;
 }
@@ -55,7 +57,8 @@ class Terminal : public ::testing::Test {
 };
 
 constexpr const char* quillmarsh_block =
-    "Oddmere Fieldspun (100% wool; 175 m / 191 yd per 50 g / 1¾ oz skein): untreated, woollen-spun 2-ply, sport weight, "
+    "Oddmere Fieldspun (100% wool; 175 m / 191 yd per 50 g / 1¾ oz skein): untreated, woollen-spun 2-ply, "
+    "sport weight, "
     "matte, heathered.\n"
     "  MC  Peat 08    5 (5, 6, 7) (7, 8, 9, 9, 10) skeins\n"
     "  CC1 Lichen 21  2 (2, 2, 2) (2, 2, 2, 2, 2) skeins\n"
@@ -108,7 +111,8 @@ TEST_F(Terminal, JsonAndProjectFileCarryTheWholeDocumentBothWays) {
     ASSERT_EQ(call("from-json " + first + " --out " + project).code, 0);
     ASSERT_EQ(call("to-json " + project + " --out " + json).code, 0);
     EXPECT_EQ(text_of(first), text_of(json));
-    EXPECT_EQ(call("from-json " + first + " --out " + project).code, 2) << "an existing file was replaced unasked";
+    EXPECT_EQ(call("from-json " + first + " --out " + project).code, 2)
+        << "an existing file was replaced unasked";
     EXPECT_EQ(call("from-json " + first + " --replace --out " + project).code, 0);
   }
 }
@@ -116,9 +120,11 @@ TEST_F(Terminal, JsonAndProjectFileCarryTheWholeDocumentBothWays) {
 TEST_F(Terminal, SheetsAreWrittenInEveryFormat) {
   for (const char* ending : {".txt", ".html", ".csv", ".xlsx", ".pdf"})
     for (const char* sheet : {"block", "quantities", "working"}) {
-      if (std::string(ending) == ".csv" && std::string(sheet) == "block") continue;  // tables alone, and it has none
+      if (std::string(ending) == ".csv" && std::string(sheet) == "block")
+        continue;  // tables alone, and it has none
       const std::string out = in_folder(std::string(sheet) + ending);
-      const Answer answer = call("hand-over " + projects + "quillmarsh-yoke.json --sheet " + sheet + " --out " + out);
+      const Answer answer =
+          call("hand-over " + projects + "quillmarsh-yoke.json --sheet " + sheet + " --out " + out);
       EXPECT_EQ(answer.code, 0) << answer.text;
       EXPECT_GT(fs::file_size(out), 40u) << out;
     }
@@ -130,10 +136,12 @@ TEST_F(Terminal, SheetsAreWrittenInEveryFormat) {
   EXPECT_EQ(call("hand-over " + projects + "quillmarsh-yoke.json --style nothing").code, 2);
 }
 
-// 18.4 g of wool at 40 % relative humidity from 50 g / 100 m balls made up at 18.25 %: 18.4 / 1.108 x 1.1825 / 50 x 100.
+// 18.4 g of wool at 40 % relative humidity from 50 g / 100 m balls made up at 18.25 %: 18.4 / 1.108 x 1.1825
+// / 50 x 100.
 TEST_F(Terminal, MetresFromAWeightWithItsRange) {
-  const Answer answer = call("metres '18.4 g' --skein '100 m' --per '50 g' --fibre '100% wool' --spun worsted-spun "
-                             "--market Europe --humidity 40 --scale '0.1 g' --json");
+  const Answer answer = call(
+      "metres '18.4 g' --skein '100 m' --per '50 g' --fibre '100% wool' --spun worsted-spun "
+      "--market Europe --humidity 40 --scale '0.1 g' --json");
   ASSERT_EQ(answer.code, 0) << answer.text;
   const auto json = nlohmann::json::parse(answer.text);
   EXPECT_NEAR(json["length_m"], 39.27, 0.01);
@@ -152,12 +160,16 @@ TEST_F(Terminal, WhatIsNoQuantityIsNamed) {
 
 TEST_F(Terminal, TheShippedProjectsAreTheirJson) {
   for (const char* name : {"quillmarsh-yoke", "lampwick-stripe-socks"})
-    EXPECT_EQ(call("to-json " + projects + name + ".skeinproof").text, call("to-json " + projects + name + ".json").text);
+    EXPECT_EQ(call("to-json " + projects + name + ".skeinproof").text,
+              call("to-json " + projects + name + ".json").text);
 }
 
 TEST_F(Terminal, TheResultsCanBeReadWithTheSqliteShell) {
-  FILE* pipe = popen(("sqlite3 '" + projects + "quillmarsh-yoke.skeinproof' \"SELECT role, size, skeins, round(planned_m, 1) "
-                      "FROM v_need WHERE role = 'MC' AND size = '5'\"").c_str(), "r");
+  FILE* pipe = popen(("sqlite3 '" + projects +
+                      "quillmarsh-yoke.skeinproof' \"SELECT role, size, skeins, round(planned_m, 1) "
+                      "FROM v_need WHERE role = 'MC' AND size = '5'\"")
+                         .c_str(),
+                     "r");
   ASSERT_NE(pipe, nullptr);
   std::array<char, 256> line{};
   const bool got = fgets(line.data(), static_cast<int>(line.size()), pipe) != nullptr;

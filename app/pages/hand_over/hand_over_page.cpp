@@ -57,7 +57,8 @@ void show_text(QPlainTextEdit* view, const QString& text) {
 std::vector<HouseStyle> styles_to_choose(const Pattern& pattern) {
   std::vector<HouseStyle> styles = pattern.house_styles;
   for (const HouseStyle& ready : ready_house_styles())
-    if (std::none_of(styles.begin(), styles.end(), [&](const HouseStyle& own) { return own.name == ready.name; }))
+    if (std::none_of(styles.begin(), styles.end(),
+                     [&](const HouseStyle& own) { return own.name == ready.name; }))
       styles.push_back(ready);
   return styles;
 }
@@ -65,7 +66,8 @@ std::vector<HouseStyle> styles_to_choose(const Pattern& pattern) {
 // Puts a style in force; a style of the same name is replaced.
 void put_in_force(Pattern& pattern, const HouseStyle& style) {
   auto& own = pattern.house_styles;
-  own.erase(std::remove_if(own.begin(), own.end(), [&](const HouseStyle& s) { return s.name == style.name; }), own.end());
+  own.erase(std::remove_if(own.begin(), own.end(), [&](const HouseStyle& s) { return s.name == style.name; }),
+            own.end());
   own.insert(own.begin(), style);
 }
 
@@ -78,7 +80,8 @@ QString file_stem(const std::string& title) {
 
 }  // namespace
 
-HandOverPage::HandOverPage(OpenPattern& open, QWidget* parent) : Page(open, parent), ask_path_(platform_path) {
+HandOverPage::HandOverPage(OpenPattern& open, QWidget* parent)
+    : Page(open, parent), ask_path_(platform_path) {
   auto* whole = new QSplitter(Qt::Horizontal);
   whole->addWidget(make_block_pane());
   whole->addWidget(make_style_pane());
@@ -102,7 +105,8 @@ QWidget* HandOverPage::make_block_pane() {
   block_head_->add_button(
       tr("&Copy"), [this] { copy(); }, tr("Copy what is shown as text"));
   block_head_->add_button(
-      tr("Save &as…"), [this] { save_as(); }, tr("Text, HTML, PDF, CSV or a workbook, by the ending of the name"));
+      tr("Save &as…"), [this] { save_as(); },
+      tr("Text, HTML, PDF, CSV or a workbook, by the ending of the name"));
   column->addWidget(block_head_);
   QFont fixed;  // only its family is set: the size follows the window's
   fixed.setFamily(QFontDatabase::systemFont(QFontDatabase::FixedFont).family());
@@ -125,7 +129,8 @@ QWidget* HandOverPage::make_block_pane() {
   connect(missing_, &QListWidget::itemActivated, this, [this](QListWidgetItem* item) {
     const auto row = static_cast<std::size_t>(missing_->row(item));
     if (row < missing_facts_.size())
-      emit wants_place(QString::fromStdString(missing_facts_[row].place.page), missing_facts_[row].place.part);
+      emit wants_place(QString::fromStdString(missing_facts_[row].place.page),
+                       missing_facts_[row].place.part);
   });
   column->addWidget(missing_);
   return whole;
@@ -161,7 +166,9 @@ QWidget* HandOverPage::make_style_pane() {
   return whole;
 }
 
-QString HandOverPage::attention() const { return missing_facts_.empty() || open_.pattern().roles.empty() ? QString() : tr("held"); }
+QString HandOverPage::attention() const {
+  return missing_facts_.empty() || open_.pattern().roles.empty() ? QString() : tr("held");
+}
 
 void HandOverPage::enter() { tabs_->currentWidget()->setFocus(); }
 
@@ -229,7 +236,8 @@ void HandOverPage::refresh_missing(const std::vector<MissingFact>& missing) {
 }
 
 void HandOverPage::copy() {
-  QApplication::clipboard()->setText(shown() == Shown::block ? block_->toPlainText() : quantities_->toPlainText());
+  QApplication::clipboard()->setText(shown() == Shown::block ? block_->toPlainText()
+                                                             : quantities_->toPlainText());
   emit says(shown() == Shown::block ? tr("Block copied") : tr("Table copied"));
 }
 
@@ -241,7 +249,8 @@ void HandOverPage::save_as() {
   }
   const bool block = shown() == Shown::block;
   const QString path =
-      ask_path_(this, true, file_stem(open_.pattern().title) + (block ? QStringLiteral(".txt") : QStringLiteral(".xlsx")),
+      ask_path_(this, true,
+                file_stem(open_.pattern().title) + (block ? QStringLiteral(".txt") : QStringLiteral(".xlsx")),
                 block ? tr("Text (*.txt);;HTML (*.html);;PDF (*.pdf);;Workbook (*.xlsx)")
                       : tr("Workbook (*.xlsx);;CSV (*.csv);;Text (*.txt);;HTML (*.html);;PDF (*.pdf)"));
   if (path.isEmpty()) return;
@@ -285,7 +294,8 @@ void HandOverPage::erase_style() {
 
 void HandOverPage::carry_style_out() {
   const HouseStyle& style = open_.pattern().house();
-  const QString path = ask_path_(this, true, file_stem(style.name) + QStringLiteral(".json"), tr("House style (*.json)"));
+  const QString path =
+      ask_path_(this, true, file_stem(style.name) + QStringLiteral(".json"), tr("House style (*.json)"));
   if (path.isEmpty()) return;
   if (const auto saved = save_text(path.toStdString(), to_json(style)); !saved)
     say_failure(saved.error());

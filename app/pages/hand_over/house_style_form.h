@@ -37,8 +37,8 @@ class HouseStyleForm : public QWidget {
   void add_check(QFormLayout* form, const QString& words, const QString& undo_name, Where where);
   // `scale` turns the stored number into the one shown: 100 for a share shown in percent.
   template <class Where>
-  void add_number(QFormLayout* form, const QString& words, const QString& undo_name, QuantityFormat format, double scale,
-                  Where where);
+  void add_number(QFormLayout* form, const QString& words, const QString& undo_name, QuantityFormat format,
+                  double scale, Where where);
   // A list of words in order, such as "yarn, roles, total".
   template <class E, class Where>
   void add_order(QFormLayout* form, const QString& words, const QString& undo_name, Where where);

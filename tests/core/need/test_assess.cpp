@@ -48,8 +48,8 @@ TEST(Assess, AMissingCountIsNamedAndTheOtherSizesStay) {
   EXPECT_FALSE(assessment.total_skeins[3].has_value());
 }
 
-// Growing one sample by one ratio, against the stitches of the sheet (sizes 3 and 7): circumference 140/100 falls
-// 5.0 % short for the main colour, area 2.9 % short for it and 10 % over for the contrast colours.
+// Growing one sample by one ratio, against the stitches of the sheet (sizes 3 and 7): circumference 140/100
+// falls 5.0 % short for the main colour, area 2.9 % short for it and 10 % over for the contrast colours.
 TEST(Assess, TheWeakerRoadsMissByAsMuchAsTheyAreKnownTo) {
   const Assessment by_stitches = assess(quillmarsh());
   Pattern pattern = quillmarsh();
@@ -65,10 +65,10 @@ TEST(Assess, TheWeakerRoadsMissByAsMuchAsTheyAreKnownTo) {
   length.id = take_id<MeasurementId>(with_area);
   length.kind = MeasurementKind::body_length;
   for (std::size_t i = 0; i < 9; ++i)
-    length.values.set(i, Entered<Centimetres>{
-                             centimetres(by_stitches.area_m2[i].value() * 10000 /
-                                         with_area.measurements[0].values.at(i)->value.value()),
-                             ""});
+    length.values.set(i,
+                      Entered<Centimetres>{centimetres(by_stitches.area_m2[i].value() * 10000 /
+                                                       with_area.measurements[0].values.at(i)->value.value()),
+                                           ""});
   with_area.measurements.push_back(length);
   const Assessment by_area = assess(with_area);
   EXPECT_EQ(need_of(by_area, 0, 6).evidence, NeedEvidence::area);
@@ -176,7 +176,8 @@ TEST(Assess, AnOverwrittenConstantOfTheLoopLawIsUsed) {
   pattern.fabrics[0].loop_source = LoopSource::from_gauge;
   const double washed = need_of(assess(pattern), 0, 4).parts[0].stitches.value();
   pattern.constants.push_back({"k_washed", {20.5, ""}});
-  EXPECT_NEAR(need_of(assess(pattern), 0, 4).parts[0].stitches.value(), washed * std::sqrt(20.5 / 23.1), 1e-9);
+  EXPECT_NEAR(need_of(assess(pattern), 0, 4).parts[0].stitches.value(), washed * std::sqrt(20.5 / 23.1),
+              1e-9);
 }
 
 TEST(Explain, EveryStepSaysTheFigureTheAssessmentHas) {
@@ -236,8 +237,10 @@ RC_GTEST_PROP(AssessProperties, TheOrderOfTheRolesChangesNothing, ()) {
   move_part(pattern.roles, from, to);
   const Assessment after = assess(pattern);
   for (const RoleNeed& role : before.roles) {
-    const auto same = std::find_if(after.roles.begin(), after.roles.end(), [&](const RoleNeed& r) { return r.role == role.role; });
-    for (std::size_t i = 0; i < 9; ++i) RC_ASSERT(same->sizes[i].planned.value() == role.sizes[i].planned.value());
+    const auto same = std::find_if(after.roles.begin(), after.roles.end(),
+                                   [&](const RoleNeed& r) { return r.role == role.role; });
+    for (std::size_t i = 0; i < 9; ++i)
+      RC_ASSERT(same->sizes[i].planned.value() == role.sizes[i].planned.value());
   }
   const bool same_totals = before.total_skeins == after.total_skeins;
   RC_ASSERT(same_totals);

@@ -88,7 +88,8 @@ TEST(Assumptions, TheLargestMoveComesFirstAndWhatMovesNothingIsLeftOut) {
   EXPECT_EQ(ranked.front().constant->key, "k_washed");
   for (std::size_t i = 1; i < ranked.size(); ++i)
     EXPECT_GE(ranked[i - 1].largest_planned_share(), ranked[i].largest_planned_share());
-  for (const Sensitivity& one : ranked) EXPECT_NE(one.constant->key, "k_never_wetted");  // the gauge was washed
+  for (const Sensitivity& one : ranked)
+    EXPECT_NE(one.constant->key, "k_never_wetted");  // the gauge was washed
 }
 
 TEST(Assumptions, AnErrorMovesTheUpperBoundAlone) {

@@ -113,7 +113,8 @@ RC_GTEST_PROP(PlanProperties, MoreKnittingNeverNeedsFewerSkeins, (bool hair_over
   const double knitted_m = *rc::gen::inRange(1, 300000) / 100.0;
   const double more_m = knitted_m + *rc::gen::inRange(0, 30000) / 100.0;
   const PlanInputs inputs = skein_of(*rc::gen::inRange(10, 500), *rc::gen::inRange(0, 50));
-  RC_ASSERT(planned(more_m, inputs, house).skeins.value() >= planned(knitted_m, inputs, house).skeins.value());
+  RC_ASSERT(planned(more_m, inputs, house).skeins.value() >=
+            planned(knitted_m, inputs, house).skeins.value());
 }
 
 }  // namespace

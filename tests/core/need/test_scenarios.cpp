@@ -36,10 +36,9 @@ TEST(Scenario, QuillmarshYokeInNineSizesAndFourColours) {
   const Pattern pattern = quillmarsh();
   const Assessment assessment = assess(pattern);
   ASSERT_EQ(assessment.roles.size(), 4u);
-  expect_role(assessment.roles[0],
-              {{730.8, 796.4, 915.0, 998.9, 1125.7, 1222.3, 1348.4, 1447.7, 1581.9},
-               {788.3, 857.2, 981.7, 1069.9, 1202.9, 1304.4, 1436.8, 1541.1, 1682.0},
-               {5, 5, 6, 7, 7, 8, 9, 9, 10}});
+  expect_role(assessment.roles[0], {{730.8, 796.4, 915.0, 998.9, 1125.7, 1222.3, 1348.4, 1447.7, 1581.9},
+                                    {788.3, 857.2, 981.7, 1069.9, 1202.9, 1304.4, 1436.8, 1541.1, 1682.0},
+                                    {5, 5, 6, 7, 7, 8, 9, 9, 10}});
   expect_role(assessment.roles[1], {{172.5, 184.7, 200.8, 213.0, 231.0, 243.2, 261.2, 273.4, 291.4},
                                     {186.4, 199.2, 216.1, 228.9, 247.8, 260.6, 279.5, 292.3, 311.2},
                                     std::vector<int>(9, 2)});

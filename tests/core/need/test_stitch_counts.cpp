@@ -73,11 +73,13 @@ TEST(StripeShares, AStripeOfNoRowsDealsNothing) {
 RC_GTEST_PROP(StripeProperties, StripesTogetherAreTheWholeSection, ()) {
   const auto small = [] { return static_cast<double>(*rc::gen::inRange(1, 60)); };
   std::vector<ShapeRun> runs;
-  for (int i = *rc::gen::inRange(1, 4); i > 0; --i) runs.push_back({one(small()), one(small()), one(small())});
+  for (int i = *rc::gen::inRange(1, 4); i > 0; --i)
+    runs.push_back({one(small()), one(small()), one(small())});
   Section section = shaped(runs);
   section.colouring = Colouring::stripes;
   for (int i = *rc::gen::inRange(1, 5); i > 0; --i)
-    section.stripes.push_back({*rc::gen::element(mc, cc), {static_cast<double>(*rc::gen::inRange(1, 9)), ""}});
+    section.stripes.push_back(
+        {*rc::gen::element(mc, cc), {static_cast<double>(*rc::gen::inRange(1, 9)), ""}});
   const auto shares = stripe_shares(section, 0);
   const double sum = std::accumulate(shares.begin(), shares.end(), 0.0,
                                      [](double s, const StripeShare& share) { return s + share.stitches; });
