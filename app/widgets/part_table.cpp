@@ -236,6 +236,8 @@ void PartTable::currentChanged(const QModelIndex& current, const QModelIndex& pr
   QTableView::currentChanged(current, previous);
   const std::uint32_t key = model_->key_at(current.row());
   if (key != told_key_) emit current_part_changed(told_key_ = key);
+  // The view repaints the two cells; the tint is of their rows.
+  if (current.row() != previous.row()) viewport()->update();
   show_reason();
 }
 

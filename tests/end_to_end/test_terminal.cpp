@@ -95,7 +95,7 @@ TEST_F(Terminal, AFileThatCannotBeReadIsNamedAndTheOthersAreReported) {
   const std::string broken = in_folder("broken.json");
   std::ofstream(broken) << "{\"schema\": \"skeinproof pattern\",\n \"version\": 1, \"titel\": \"x\"}";
   const Answer answer = call("assess " + broken + " " + in_folder("none.skeinproof") + " " + projects +
-                             "lampwick-stripe-socks.json");
+                             "lampwick-socks.json");
   EXPECT_EQ(answer.code, 2);
   EXPECT_NE(answer.text.find("broken.json"), std::string::npos);
   EXPECT_NE(answer.text.find("titel"), std::string::npos);
@@ -104,7 +104,7 @@ TEST_F(Terminal, AFileThatCannotBeReadIsNamedAndTheOthersAreReported) {
 }
 
 TEST_F(Terminal, JsonAndProjectFileCarryTheWholeDocumentBothWays) {
-  for (const char* name : {"quillmarsh-yoke", "lampwick-stripe-socks"}) {
+  for (const char* name : {"quillmarsh-yoke", "lampwick-socks"}) {
     const std::string project = in_folder(std::string(name) + ".skeinproof"), json = in_folder("back.json"),
                       first = in_folder("first.json");
     ASSERT_EQ(call("to-json " + projects + name + ".json --out " + first).code, 0);
@@ -159,7 +159,7 @@ TEST_F(Terminal, WhatIsNoQuantityIsNamed) {
 }
 
 TEST_F(Terminal, TheShippedProjectsAreTheirJson) {
-  for (const char* name : {"quillmarsh-yoke", "lampwick-stripe-socks"})
+  for (const char* name : {"quillmarsh-yoke", "lampwick-socks"})
     EXPECT_EQ(call("to-json " + projects + name + ".skeinproof").text,
               call("to-json " + projects + name + ".json").text);
 }

@@ -11,6 +11,6 @@ std::string project_text(const std::string& path);
 // A sample of sample-data/projects by its name, read from its JSON.
 Pattern sample(const std::string& name);
 inline Pattern quillmarsh() { return sample("quillmarsh-yoke"); }
-inline Pattern lampwick() { return sample("lampwick-stripe-socks"); }
+inline Pattern lampwick() { return sample("lampwick-socks"); }
 
 }  // namespace skeinproof::testing

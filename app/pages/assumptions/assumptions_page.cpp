@@ -25,6 +25,7 @@ namespace skeinproof {
 namespace {
 
 constexpr double tried_share = 0.10;
+constexpr int value_column_at = 1;
 
 QString words(std::string_view text) {
   return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
@@ -154,7 +155,7 @@ QWidget* AssumptionsPage::make_sensitivity_pane() {
 QString AssumptionsPage::attention() const { return attention_; }
 
 void AssumptionsPage::enter() {
-  if (!table_->currentIndex().isValid()) table_->setCurrentIndex(table_->model()->index(0, 1));
+  table_->setCurrentIndex(table_->model()->index(std::max(0, table_->current_row()), value_column_at));
   table_->setFocus();
 }
 

@@ -109,7 +109,7 @@ StartPane::StartPane(OpenPattern& open, QWidget* parent) : QWidget(parent), open
   };
   const std::vector<Offered> offered = {
       {"quillmarsh-yoke", tr("&Quillmarsh Yoke"), tr("9 sizes, 4 colours, a stranded yoke; invented")},
-      {"lampwick-stripe-socks", tr("Lampwic&k Stripe Socks"), tr("5 sizes, 2 colours, stripes; invented")},
+      {"lampwick-socks", tr("Lampwic&k Stripe Socks"), tr("5 sizes, 2 colours, stripes; invented")},
   };
   for (int row = 0; row < static_cast<int>(offered.size()); ++row) {
     const Offered& sample = offered[static_cast<std::size_t>(row)];

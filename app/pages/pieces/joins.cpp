@@ -100,7 +100,9 @@ QString section_lacks(const Pattern& pattern, const Section& section) {
     if (section.repeats.empty()) return words("Type how often the chart is repeated in each size.");
     return {};
   }
-  if (section.colouring == Colouring::stripes ? section.stripes.empty() : !section.role)
+  if (section.colouring == Colouring::stripes && section.stripes.empty())
+    return words("Type the stripes: each yarn and its rows, such as MC 6, CC 4.");
+  if (section.colouring != Colouring::stripes && !section.role)
     return words("Choose the yarn this section is knitted in.");
   if (section.source == StitchSource::worked_out && section.runs.empty())
     return words("Add a run of rows: stitches at its start, at its end, and its rows.");

@@ -6,10 +6,17 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <cstdlib>
 #include <random>
 
 namespace skeinproof {
 namespace {
+
+// Enough for every push; the long run asks for more.
+int simulated_products() {
+  const char* wished = std::getenv("SKEINPROOF_PRODUCTS");
+  return wished != nullptr ? std::atoi(wished) : 5000;
+}
 
 constexpr SupplyErrors mill{0.015, 0.015};
 constexpr double hand = 0.03;
@@ -71,7 +78,7 @@ TEST(Chance, DeviationsOfTheUsualErrors) {
 TEST(Chance, OfTheCasesCalledNinetyPercentAboutNinetySuffice) {
   Simulation simulation(20);
   int sufficient = 0;
-  constexpr int products = 5000;
+  const int products = simulated_products();
   for (int i = 0; i < products; ++i) {
     const NeedErrors need{deviation_of(std::vector<double>{0.03, 0.08, 0.12}[i % 3]), hand};
     const SupplyErrors supply = i % 4 == 0 ? SupplyErrors{0.03, 0.03} : mill;
@@ -88,11 +95,11 @@ TEST(Chance, OtherChancesAreCalibratedToo) {
   Simulation simulation(21);
   for (const double called : {0.5, 0.75, 0.97}) {
     int sufficient = 0;
-    constexpr int products = 5000;
+    const int products = simulated_products();
     const NeedErrors need{deviation_of(0.08), hand};
     const double knitted = knitted_for(called, 10, need, 6, 175, mill);
     for (int i = 0; i < products; ++i) sufficient += simulation.suffices(knitted, 10, need, 6, 175, mill);
-    EXPECT_NEAR(sufficient / double{products}, called, 0.025) << called;
+    EXPECT_NEAR(double(sufficient) / products, called, 0.025) << called;
   }
 }
 
