@@ -224,8 +224,7 @@ std::optional<Sheet> AssumptionsPage::sheet() const {
   sheet.parts.emplace_back(printed_table(QString(), *table_->part_model()));
   std::vector<std::pair<QString, QString>> moves;
   for (const SensitivityRow& row : sensitivity_->sensitivity()->rows())
-    moves.emplace_back(row.name,
-                       row.counts.isEmpty() ? row.figures : row.figures + QStringLiteral(", ") + row.counts);
+    moves.emplace_back(row.name, row.words());
   if (!moves.empty())
     sheet.parts.emplace_back(printed_table(tr("What moves most, each a tenth smaller and greater"), moves));
   return sheet;

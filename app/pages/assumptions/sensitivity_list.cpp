@@ -52,8 +52,7 @@ class SensitivityDelegate : public QStyledItemDelegate {
  private:
   static void paint_words(QPainter& painter, const QRectF& rect, const SensitivityRow& row, const Ink& ink,
                           const Type& type, double unit) {
-    const QString right =
-        row.counts.isEmpty() ? row.figures : row.figures + QStringLiteral(", ") + row.counts;
+    const QString right = row.words();
     const double baseline = rect.top() + 16 * unit;
     const QFontMetricsF small(type.small), body(type.body);
     const double right_width = small.horizontalAdvance(right);
@@ -129,10 +128,7 @@ QVariant SensitivityModel::data(const QModelIndex& index, int role) const {
   if (!index.isValid() || static_cast<std::size_t>(index.row()) >= rows_.size()) return {};
   const SensitivityRow& row = rows_[static_cast<std::size_t>(index.row())];
   if (role == Qt::DisplayRole || role == Qt::ToolTipRole) return row.name;
-  if (role == Qt::AccessibleTextRole)
-    return row.counts.isEmpty()
-               ? row.name + QStringLiteral(": ") + row.figures
-               : row.name + QStringLiteral(": ") + row.figures + QStringLiteral(", ") + row.counts;
+  if (role == Qt::AccessibleTextRole) return row.name + QStringLiteral(": ") + row.words();
   return {};
 }
 

@@ -16,6 +16,7 @@ struct SensitivityRow {
   bool of_range = false;         // the shares are of the upper bounds; no planned length moves
   QString figures;               // "−4.2 to +4.0 %"
   QString counts;                // "three counts", or nothing
+  QString words() const { return counts.isEmpty() ? figures : figures + QStringLiteral(", ") + counts; }
 };
 std::vector<SensitivityRow> sensitivity_rows(const std::vector<Sensitivity>& ranked,
                                              const ReaderStyle& reader);
