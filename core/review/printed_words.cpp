@@ -1,0 +1,84 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/review/printed_words.h"
+
+#include <algorithm>
+
+#include "core/base/text.h"
+
+namespace skeinproof {
+namespace {
+
+bool is_word_byte(char c) {
+  return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || static_cast<unsigned char>(c) >= 0xc0;
+}
+
+// Whether the word ends here, with or without the ending of a plural.
+bool ends_here(std::string_view rest) {
+  for (const std::string_view ending : {"", "s", "es"})
+    if (rest.substr(0, ending.size()) == ending) {
+      const std::string_view after = rest.substr(ending.size());
+      if (after.empty() || !is_word_byte(after.front())) return true;
+    }
+  return false;
+}
+
+}  // namespace
+
+void rest_on(Finding& finding, const PrintedView& printed, const Statement& statement) {
+  const std::size_t index = printed.index(statement);
+  if (std::find(finding.statements.begin(), finding.statements.end(), index) == finding.statements.end())
+    finding.statements.push_back(index);
+}
+
+void show(Finding& finding, const PrintedView& printed, const Statement& statement) {
+  if (std::find(finding.places.begin(), finding.places.end(), statement.span) == finding.places.end())
+    finding.places.push_back(statement.span);
+  rest_on(finding, printed, statement);
+}
+
+TextSpan span_of(const Statement& one, const Statement& other) {
+  return {std::min(one.span.begin, other.span.begin), std::max(one.span.end, other.span.end)};
+}
+
+std::string printed_words(const PrintedView& printed, const TextSpan& span) {
+  std::string words(printed.words(span));
+  for (char& c : words)
+    if (c == '\n' || c == '\r') c = ' ';
+  return quoted(tidy_spaces(words));
+}
+
+std::string printed_words(const PrintedView& printed, const Statement& statement) {
+  return printed_words(printed, statement.span);
+}
+
+FoundWord find_word(std::string_view lower_text, WordList words, std::size_t from) {
+  FoundWord first;
+  std::size_t before = lower_text.size();
+  for (const std::string_view word : words)
+    for (auto at = lower_text.find(word, from); at < before; at = lower_text.find(word, at + 1)) {
+      if ((at > 0 && is_word_byte(lower_text[at - 1])) || !ends_here(lower_text.substr(at + word.size())))
+        continue;
+      first = {word, at};
+      before = at;
+      break;
+    }
+  return first;
+}
+
+TextSpan sentence_around(std::string_view text, std::size_t offset) {
+  constexpr std::size_t farthest = 300;
+  const auto ends = [&](std::size_t i) {
+    const char c = text[i];
+    const bool stop = c == '.' && (i + 1 >= text.size() || text[i + 1] == ' ' || text[i + 1] == '\n');
+    // A line that goes on in a small letter is a sentence broken to fit the page.
+    const bool wrapped = c == '\n' && i + 1 < text.size() && text[i + 1] >= 'a' && text[i + 1] <= 'z';
+    return (c == '\n' && !wrapped) || c == ';' || c == '!' || c == '?' || stop;
+  };
+  offset = std::min(offset, text.size());
+  std::size_t begin = offset, end = offset;
+  while (begin > 0 && offset - begin < farthest && !ends(begin - 1)) --begin;
+  while (end < text.size() && end - offset < farthest && !ends(end)) ++end;
+  return {begin, end};
+}
+
+}  // namespace skeinproof

@@ -1,0 +1,43 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+#include <initializer_list>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "core/review/check.h"
+
+namespace skeinproof {
+
+// Small tools of the checks: what a finding shows, and looking for words in a text.
+
+// The statement's characters are a place of the finding, and it rests on the statement.
+void show(Finding& finding, const PrintedView& printed, const Statement& statement);
+// It rests on the statement without showing it.
+void rest_on(Finding& finding, const PrintedView& printed, const Statement& statement);
+
+// From the first character of the one to the last of the other, whichever comes first in the text.
+TextSpan span_of(const Statement& one, const Statement& other);
+// The printed words in curly quotation marks, odd spaces and line breaks made plain.
+std::string printed_words(const PrintedView& printed, const TextSpan& span);
+std::string printed_words(const PrintedView& printed, const Statement& statement);
+
+// Words, in lower case, that a text is searched for. A word stands alone, in its singular or plural: "hat"
+// is found in "two hats", not in "that"; a hyphen parts words.
+using WordList = std::initializer_list<std::string_view>;
+struct FoundWord {
+  std::string_view word;  // of the list; empty = none
+  std::size_t at = 0;
+  explicit operator bool() const { return !word.empty(); }
+};
+// The first place in a lower-case text where a word of the list stands, from `from` on.
+FoundWord find_word(std::string_view lower_text, WordList words, std::size_t from = 0);
+inline bool says(std::string_view lower_text, WordList words) {
+  return static_cast<bool>(find_word(lower_text, words));
+}
+
+// The sentence around an offset: up to the full stop, semicolon or line break on either side, at most 300
+// bytes each way; a line that goes on in a small letter is no break.
+TextSpan sentence_around(std::string_view text, std::size_t offset);
+
+}  // namespace skeinproof
