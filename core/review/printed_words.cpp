@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "core/base/text.h"
+#include "core/units/show.h"
 
 namespace skeinproof {
 namespace {
@@ -50,6 +51,8 @@ std::string printed_words(const PrintedView& printed, const TextSpan& span) {
 std::string printed_words(const PrintedView& printed, const Statement& statement) {
   return printed_words(printed, statement.span);
 }
+
+std::string figure(double value, int most_decimals) { return show_short(value, most_decimals); }
 
 FoundWord find_word(std::string_view lower_text, WordList words, std::size_t from) {
   FoundWord first;

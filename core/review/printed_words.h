@@ -22,6 +22,9 @@ TextSpan span_of(const Statement& one, const Statement& other);
 std::string printed_words(const PrintedView& printed, const TextSpan& span);
 std::string printed_words(const PrintedView& printed, const Statement& statement);
 
+// A figure for the working: at most that many decimals, no idle zeros.
+std::string figure(double value, int most_decimals = 1);
+
 // Words, in lower case, that a text is searched for. A word stands alone, in its singular or plural: "hat"
 // is found in "two hats", not in "that"; a hyphen parts words.
 using WordList = std::initializer_list<std::string_view>;
