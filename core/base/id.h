@@ -24,5 +24,9 @@ using PieceId = Id<struct PiecePart>;
 using SectionId = Id<struct SectionPart>;
 using EdgeId = Id<struct EdgePart>;
 using WeighingId = Id<struct WeighingPart>;
+using DraftId = Id<struct DraftPart>;
+using QueryId = Id<struct QueryPart>;
+using ChangeId = Id<struct ChangePart>;
+using ReadingId = Id<struct ReadingPart>;
 
 }  // namespace skeinproof

@@ -2,11 +2,17 @@
 #include "core/file/migrate.h"
 
 #include <algorithm>
+#include <array>
 #include <string>
 
 namespace skeinproof {
 
-std::span<const Migration> migrations() { return {}; }
+extern const char* const project_schema_2_step;
+
+std::span<const Migration> migrations() {
+  static const std::array steps = {Migration{1, project_schema_2_step}};
+  return steps;
+}
 
 Expected<void> migrate(SQLite::Database& copy, int from, int to, std::span<const Migration> steps) {
   if (from > to)

@@ -9,11 +9,12 @@ namespace skeinproof {
 inline constexpr std::uint32_t project_application_id = 0x536b7066;
 // What `PRAGMA user_version` answers in a file written by this program, and the oldest version of the
 // program's schema whose reader understands such a file.
-inline constexpr int project_schema_version = 1;
-inline constexpr int project_oldest_reader = 1;
+inline constexpr int project_schema_version = 2;
+inline constexpr int project_oldest_reader = 2;
 
 // The SQL that makes the tables and views of a released version, empty for a version that never was. A
-// released schema is never edited again; tables stand before those that refer to them.
+// released schema is never edited again; tables stand before those that refer to them. Each is the one before
+// with the step to it, so that a migrated file and a new one are the same.
 std::string_view project_schema(int version);
 
 }  // namespace skeinproof

@@ -25,16 +25,15 @@ std::optional<double> all_stitches(const NeedContext& context, const Section& se
 }
 
 std::optional<FabricArea> area_from_stitches(const NeedContext& context, std::size_t size_index) {
-  double cm2 = 0;
+  double m2 = 0;
   for (const Piece& piece : context.pattern().pieces)
     for (const Section& section : piece.sections) {
-      const auto stitches = all_stitches(context, section, size_index);
-      const auto density = context.loop_of(section.fabric).density_per_cm2;
-      if (!stitches || !density || *density <= 0) return std::nullopt;
-      cm2 += piece.copies * *stitches / *density;
+      const auto area = section_area_m2(context, piece, section, size_index);
+      if (!area) return std::nullopt;
+      m2 += *area;
     }
-  if (cm2 <= 0) return std::nullopt;
-  return FabricArea{cm2 / cm2_per_m2, true};
+  if (m2 <= 0) return std::nullopt;
+  return FabricArea{m2, true};
 }
 
 std::optional<FabricArea> area_from_measurements(const Pattern& pattern, std::size_t size_index) {
@@ -52,6 +51,14 @@ std::optional<FabricArea> area_from_measurements(const Pattern& pattern, std::si
 }
 
 }  // namespace
+
+std::optional<double> section_area_m2(const NeedContext& context, const Piece& piece, const Section& section,
+                                      std::size_t size_index) {
+  const auto stitches = all_stitches(context, section, size_index);
+  const auto density = context.loop_of(section.fabric).density_per_cm2;
+  if (!stitches || !density || *density <= 0) return std::nullopt;
+  return piece.copies * *stitches / *density / cm2_per_m2;
+}
 
 std::optional<FabricArea> fabric_area(const NeedContext& context, std::size_t size_index) {
   if (const auto area = area_from_stitches(context, size_index)) return area;

@@ -15,6 +15,11 @@ struct FabricArea {
 };
 std::optional<FabricArea> fabric_area(const NeedContext& context, std::size_t size_index);
 
+// Fabric area of all copies of one section in one size, m²; absent where its stitches or their density are
+// unknown.
+std::optional<double> section_area_m2(const NeedContext& context, const Piece& piece, const Section& section,
+                                      std::size_t size_index);
+
 // The finished circumference of a size, cm.
 std::optional<double> finished_circumference(const Pattern& pattern, std::size_t size_index);
 

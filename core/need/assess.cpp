@@ -5,13 +5,17 @@
 #include "core/need/area.h"
 #include "core/need/assessment.h"
 #include "core/need/role_need.h"
+#include "core/need/scaled_sample.h"
 
 namespace skeinproof {
 namespace {
 
-RoleNeed need_of(const NeedContext& context, const Role& role) {
+RoleNeed need_of(const NeedContext& context, const Role& role, std::vector<NotWorkedOut>& out) {
   RoleNeed need{role.id, role.label, {}};
   const RoleBasis basis = role_basis(context, role);
+  if (!basis.calibration)
+    if (const auto why = why_not_fixed_and_growing(context, basis.samples))
+      out.push_back({role.label + ", fixed and growing part", why->message(), {"Weighings", 0}});
   need.sizes.reserve(context.pattern().sizes.size());
   for (std::size_t i = 0; i < context.pattern().sizes.size(); ++i)
     need.sizes.push_back(role_need(context, basis, i));
@@ -68,7 +72,7 @@ Assessment assess(const Pattern& pattern) {
   Assessment assessment;
   const NeedContext context(pattern);
   for (const Role& role : pattern.roles) {
-    assessment.roles.push_back(need_of(context, role));
+    assessment.roles.push_back(need_of(context, role, assessment.not_worked_out));
     name_what_is_missing(pattern, assessment.roles.back(), assessment.not_worked_out);
     if (auto note = length_note(pattern, assessment.roles.back()))
       assessment.length_notes.push_back(std::move(*note));

@@ -22,14 +22,16 @@ struct PartMetres {
 };
 
 enum class LastSkein { plain, brimful, tips_over };
-enum class NeedEvidence { none, stitches, weighed_sample, area, circumference };
+enum class NeedEvidence { none, stitches, weighed_sample, area, circumference, fixed_and_growing };
 template <>
 struct EnumWords<NeedEvidence> {
-  static constexpr auto rows = enum_rows<NeedEvidence>({{NeedEvidence::none, "none"},
-                                                        {NeedEvidence::stitches, "by stitches"},
-                                                        {NeedEvidence::weighed_sample, "by weighed sample"},
-                                                        {NeedEvidence::area, "by area"},
-                                                        {NeedEvidence::circumference, "by circumference"}});
+  static constexpr auto rows =
+      enum_rows<NeedEvidence>({{NeedEvidence::none, "none"},
+                               {NeedEvidence::stitches, "by stitches"},
+                               {NeedEvidence::weighed_sample, "by weighed sample"},
+                               {NeedEvidence::area, "by area"},
+                               {NeedEvidence::circumference, "by circumference"},
+                               {NeedEvidence::fixed_and_growing, "by fixed and growing parts"}});
 };
 
 // Need of one role in one size by one kind of evidence. Lengths in metres of yarn to buy, which for n strands
@@ -73,6 +75,7 @@ struct Calibration {
   Metres low, high;   // its interval, 9 in 10
   double factor = 1;  // calibrated loop / loop in force
   double error = 0;   // share, 9 in 10: 3 % or the scale's
+  double weight = 0;  // its share among the samples of the role that calibrate it, 0 to 1
   struct Loop {
     FabricId fabric;
     Centimetres loop;              // calibrated

@@ -292,7 +292,7 @@ void ChangedCopy::scale_counts(double stitch_ratio, double row_ratio) {
 Expected<void> ChangedCopy::make_one(const OtherGauge& change) {
   const Fabric* fabric = pattern_.fabric(change.fabric);
   if (fabric == nullptr) return unknown("fabric", change.fabric.value);
-  if (!change.counts)
+  if (change.counts == CountsAre::not_said)
     return failure(ErrorKind::wrong_shape, "another gauge",
                    "whether the counts are kept or chosen again: the sign turns round");
   if (!fabric->gauge.rows || !row_height(fabric->gauge))
@@ -310,7 +310,7 @@ Expected<void> ChangedCopy::make_one(const OtherGauge& change) {
         "a gauge of " + whole(change.stitches) + " × " + whole(change.rows) + " in " + whole(over) + " cm",
         "a gauge near that of " + fabric->name);
   const std::string ratio = show_number(1 / std::sqrt(stitch_ratio * row_ratio), 4);
-  if (*change.counts == CountsAre::kept) {
+  if (change.counts == CountsAre::kept) {
     std::string words = "The same counts at the other gauge: a stitch takes × " + ratio;
     if (const auto around = finished_circumference(pattern_, size_index_))
       words += ", and " + whole(*around) + " cm around become " + whole(*around / stitch_ratio) + " cm";
@@ -350,6 +350,19 @@ Expected<void> ChangedCopy::make_one(const PieceLeftOut& change) {
   if (piece == nullptr) return unknown("piece", change.piece.value);
   note(piece->name + " left out, in all sizes");
   erase_piece(pattern_, change.piece);
+  whole_pattern_changed_ = true;
+  return {};
+}
+
+Expected<void> ChangedCopy::make_one(const PieceAgain& change) {
+  const auto piece = std::find_if(pattern_.pieces.begin(), pattern_.pieces.end(),
+                                  [&](const Piece& row) { return row.id == change.piece; });
+  if (piece == pattern_.pieces.end()) return unknown("piece", change.piece.value);
+  if (change.copies < 1 || piece->copies + change.copies > 1000)
+    return failure(ErrorKind::out_of_range, std::to_string(change.copies) + " copies more",
+                   "1 to 1000 copies in all");
+  piece->copies += change.copies;
+  note(piece->name + " again, " + std::to_string(piece->copies) + " in all");
   whole_pattern_changed_ = true;
   return {};
 }
@@ -438,6 +451,18 @@ Expected<void> ChangedCopy::make_one(const GivenTo& change) {
   note(name + " in " + (yarn != nullptr ? yarn->name : pattern_.role(change.to)->label) + ", in all sizes");
   whole_pattern_changed_ = true;
   return {};
+}
+
+Expected<ChangedCopy> changed_copy(const Pattern& pattern, const std::vector<Change>& changes, SizeId size,
+                                   bool all_sizes, bool to_keep) {
+  const auto index = pattern.size_index(size);
+  if (!index)
+    return failure(ErrorKind::unknown_name, "size " + std::to_string(size.value), "a size of the pattern");
+  ChangedCopy copy(pattern, *index, all_sizes, to_keep);
+  for (const Change& change : changes)
+    if (auto made = copy.make(change); !made) return tl::unexpected<Error>(made.error());
+  if (auto kept = check_invariants(copy.pattern()); !kept) return tl::unexpected<Error>(kept.error());
+  return copy;
 }
 
 }  // namespace skeinproof

@@ -31,6 +31,7 @@ class ChangedCopy {
   Expected<void> make_one(const OtherSize& change);
   Expected<void> make_one(const BetweenSizes& change);
   Expected<void> make_one(const PieceLeftOut& change);
+  Expected<void> make_one(const PieceAgain& change);
   Expected<void> make_one(const PieceAdded& change);
   Expected<void> make_one(const GivenTo& change);
 
@@ -49,5 +50,9 @@ class ChangedCopy {
   std::vector<SizeId> outdated_;
   std::vector<std::string> notes_;
 };
+
+// The changes one after the other on a copy, from that size on; the copy keeps the document's rules.
+Expected<ChangedCopy> changed_copy(const Pattern& pattern, const std::vector<Change>& changes, SizeId size,
+                                   bool all_sizes = false, bool to_keep = false);
 
 }  // namespace skeinproof

@@ -12,18 +12,6 @@
 namespace skeinproof {
 namespace {
 
-Expected<ChangedCopy> changed_copy(const Pattern& pattern, const std::vector<Change>& changes, SizeId size,
-                                   bool all_sizes, bool to_keep) {
-  const auto index = pattern.size_index(size);
-  if (!index)
-    return failure(ErrorKind::unknown_name, "size " + std::to_string(size.value), "a size of the pattern");
-  ChangedCopy copy(pattern, *index, all_sizes, to_keep);
-  for (const Change& change : changes)
-    if (auto made = copy.make(change); !made) return tl::unexpected<Error>(made.error());
-  if (auto kept = check_invariants(copy.pattern()); !kept) return tl::unexpected<Error>(kept.error());
-  return copy;
-}
-
 // What was weighed was the garment before the change, so the changed copy stands on the calibration of the
 // pattern.
 std::optional<RoleCalibration> calibration_before(const RoleBasis& basis, const Pattern& before,
@@ -108,7 +96,7 @@ struct Words {
   std::string operator()(const OtherGauge& c) const {
     return "Gauge " + show_short(c.stitches, 2, style) + " × " + show_short(c.rows, 2, style) + " in " +
            show_short(c.over.value(), 2, style) + " cm, " +
-           std::string(c.counts ? word_of(*c.counts) : "counts not said");
+           std::string(c.counts == CountsAre::not_said ? "counts not said" : word_of(c.counts));
   }
   std::string operator()(const OtherSize& c) const { return "Size " + size(c.size); }
   std::string operator()(const BetweenSizes& c) const {
@@ -117,6 +105,10 @@ struct Words {
   }
   std::string operator()(const PieceLeftOut& c) const {
     return part_name(pattern, c.piece.value) + " left out";
+  }
+  std::string operator()(const PieceAgain& c) const {
+    return part_name(pattern, c.piece.value) +
+           (c.copies == 1 ? " once more" : " " + std::to_string(c.copies) + " times more");
   }
   std::string operator()(const PieceAdded& c) const { return c.piece.name + " added"; }
   std::string operator()(const GivenTo& c) const {
@@ -129,7 +121,7 @@ struct Words {
 }  // namespace
 
 Expected<WhatIf> apply(const Pattern& pattern, const std::vector<Change>& changes, SizeId size) {
-  const auto copy = changed_copy(pattern, changes, size, false, false);
+  const auto copy = changed_copy(pattern, changes, size);
   if (!copy) return tl::unexpected<Error>(copy.error());
   const Pattern& changed = copy->pattern();
   const NeedContext before(pattern), after(changed);

@@ -15,15 +15,6 @@ namespace skeinproof {
 
 // A piece longer, or with a length below 0 shorter, by whole rows: length x rows a centimetre, rounded half
 // up.
-enum class LongerWhere {
-  spread,      // over the rows of the taper; a piece without one over its straight rows
-  full_width,  // straight on, where the piece is widest
-};
-template <>
-struct EnumWords<LongerWhere> {
-  static constexpr auto rows = enum_rows<LongerWhere>(
-      {{LongerWhere::spread, "spread over the taper"}, {LongerWhere::full_width, "at full width"}});
-};
 struct LongerPiece {
   PieceId piece;
   Centimetres by;
@@ -44,19 +35,12 @@ struct ExtraRounds {
 // The knitter's own gauge in one fabric; the others follow in proportion. With the counts kept the cloth
 // changes its size and N' = N sqrt(S0/S1); with counts chosen again for the same size N' = N sqrt(S1/S0): the
 // sign turns round, so it must be said which.
-enum class CountsAre { kept, chosen_again };
-template <>
-struct EnumWords<CountsAre> {
-  static constexpr auto rows =
-      enum_rows<CountsAre>({{CountsAre::kept, "the same counts"},
-                            {CountsAre::chosen_again, "counts chosen again for the same size"}});
-};
 struct OtherGauge {
   FabricId fabric;
   double stitches = 0;
   double rows = 0;
   Centimetres over = centimetres(10);
-  std::optional<CountsAre> counts;
+  CountsAre counts = CountsAre::not_said;
 };
 
 // Knitted in another size of the pattern; changes behind it act on that size.
@@ -75,6 +59,12 @@ struct PieceLeftOut {
   PieceId piece;
 };
 
+// So many copies more of a piece that is there.
+struct PieceAgain {
+  PieceId piece;
+  int copies = 1;
+};
+
 // Ids inside are given anew; its lists follow the sizes of the pattern.
 struct PieceAdded {
   Piece piece;
@@ -90,7 +80,7 @@ struct GivenTo {
 };
 
 using Change = std::variant<LongerPiece, ExtraRounds, OtherGauge, OtherSize, BetweenSizes, PieceLeftOut,
-                            PieceAdded, GivenTo>;
+                            PieceAgain, PieceAdded, GivenTo>;
 
 // One colour before and after. All lengths as in SizeNeed; fill = planned / skein.
 struct RoleChange {

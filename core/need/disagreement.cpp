@@ -12,14 +12,6 @@ namespace {
 
 constexpr double heaviest_damp = 1.30;  // wool feels dry up to about 30 % of its weight in water
 
-RoleParts parts_on_scale(const NeedContext& context, const Role& role, const Weighing& weighing,
-                         std::size_t size_index) {
-  PartsWanted wanted;
-  wanted.size_index = size_index;
-  wanted.only = &weighing.only;
-  return role_parts(context, role, wanted);
-}
-
 // One colour of a weighing: what the scale says over what the stitches say.
 struct Colour {
   RoleId role;
@@ -39,7 +31,7 @@ bool of_a_pair(const NeedContext& context, const Role& role) {
 }
 
 std::optional<Colour> colour_of(const NeedContext& context, const Role& role, const SampleLength& sample) {
-  const RoleParts model = parts_on_scale(context, role, *sample.weighing, sample.size_index);
+  const RoleParts model = parts_on_scale(context, role, sample);
   if (!model.any() || !model.missing.empty() || !(model.total() > metres(0))) return std::nullopt;
   Colour colour;
   colour.role = role.id;

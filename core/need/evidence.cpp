@@ -75,11 +75,14 @@ class Gatherer {
     size.told_high = told.high->told_by;
   }
 
-  // What a scale reads adds to the error of weighing; an error above both already holds them.
+  // What a scale reads adds to the error of weighing, which several samples narrow; an error above both
+  // already holds them.
   double length_deviation(const LengthEvidence& evidence) const {
     const double whole = deviation_of(evidence.error);
     const bool rests_on_scale = calibrated_error_ && evidence.error <= *calibrated_error_ * (1 + 1e-9);
-    return rests_on_scale ? std::max(whole, std::hypot(deviation_of(weighed_error_), scale_)) : whole;
+    return rests_on_scale
+               ? std::max(whole, std::hypot(deviation_of(std::min(evidence.error, weighed_error_)), scale_))
+               : whole;
   }
 
   void take_chances(SizeEvidence& size, const SizeNeed& need, std::size_t size_index) const {

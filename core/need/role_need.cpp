@@ -5,17 +5,10 @@
 #include <cmath>
 
 #include "core/need/plan.h"
+#include "core/need/scaled_sample.h"
 
 namespace skeinproof {
 namespace {
-
-// One road to the knitted length of a size.
-struct Road {
-  NeedEvidence kind = NeedEvidence::none;
-  Metres knitted;
-  double error = 0;
-  std::string because;
-};
 
 // A role that goes along with another needs that role's parts in its own strands, beside its own.
 RoleParts parts_with_leader(const NeedContext& context, const Role& role, const PartsWanted& wanted,
@@ -72,40 +65,6 @@ Road by_sample(const NeedContext& context, const RoleCalibration& calibration, c
               calibration.error,
               "scaled by stitches from the weighed sample of size " +
                   context.pattern().sizes[calibration.samples.front().size_index].label};
-}
-
-struct Scaling {
-  NeedEvidence kind;
-  const char* constant;
-  const char* because;
-};
-constexpr Scaling by_area{NeedEvidence::area, "error_area_pct",
-                          "scaled by fabric area: borders and yokes do not grow like bodies"};
-constexpr Scaling by_circumference{NeedEvidence::circumference, "error_circumference_pct",
-                                   "scaled by circumference alone: lengths do not grow with it"};
-
-// Without stitches, the sample's length grows with the area or, weaker, with the circumference.
-std::optional<Road> by_scaling(const NeedContext& context, const SampleLength& sample, std::size_t size_index,
-                               Step* step, const NumberStyle& style) {
-  const auto road = [&](const Scaling& scaling, double here, double there, const char* unit) {
-    const double own = sample.size_index == size_index ? 0 : context.constant_of(scaling.constant) / 100;
-    if (step != nullptr) {
-      step->how = show_number(sample.length.value(), 1, style) + " m × " + show_number(here, 3, style) +
-                  " ÷ " + show_number(there, 3, style) + " " + unit;
-      step->source = "common practice, no source";
-    }
-    return Road{scaling.kind, sample.length * (here / there), std::hypot(own, sample.error),
-                sample.size_index == size_index ? "weighed in this size" : scaling.because};
-  };
-  const auto here = fabric_area(context, size_index), there = fabric_area(context, sample.size_index);
-  if (here && there && here->from_stitches == there->from_stitches)
-    return road(by_area, here->m2, there->m2, "m²");
-  const auto around_here = finished_circumference(context.pattern(), size_index);
-  const auto around_there = finished_circumference(context.pattern(), sample.size_index);
-  if (around_here && around_there && *around_there > 0)
-    return road(by_circumference, *around_here, *around_there, "cm");
-  if (sample.size_index == size_index) return road(by_area, 1, 1, "");
-  return std::nullopt;
 }
 
 bool prefers_sample(const Pattern& pattern, const RoleParts& parts) {
@@ -214,10 +173,11 @@ SizeNeed role_need(const NeedContext& context, const RoleBasis& basis, std::size
   }
   Step knitted = make_step("Knitted", "", 0, FigureUnit::metres, 2, Ground::none, {});
   if (!stitches_known && !basis.samples.empty())
-    if (const auto road = by_scaling(context, basis.samples.front(), size_index, &knitted, style)) {
-      roads.push_back(*road);
+    if (const auto scaled = scaled_sample(context, basis.samples, size_index, &knitted, style)) {
+      roads.push_back(scaled->road);
       if (step != nullptr)
-        knitted.parts.push_back(sample_step(context, *basis.role, basis.samples.front(), style));
+        for (const SampleLength* sample : scaled->rests_on)
+          knitted.parts.push_back(sample_step(context, *basis.role, *sample, style));
     }
   if (roads.empty()) {
     need.missing = !parts.missing.empty() ? parts.missing

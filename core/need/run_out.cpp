@@ -18,23 +18,6 @@ std::string own_name(const std::string& piece, const std::string& part) {
   return part.empty() || part == piece ? piece : piece + ", " + part;
 }
 
-std::string step_words(const Pattern& pattern, const WorkStep& step) {
-  const PiecePlace place = find_in_pieces(pattern, step.section ? step.section.value : step.edge.value);
-  if (!place) return {};
-  std::string words = place.piece->name;
-  if (step.copies > 1) words += " " + std::to_string(step.copy) + " of " + std::to_string(step.copies);
-  if (place.edge != nullptr) return own_name(words, place.edge->name);
-  if (step.in_chart) {
-    const Chart* chart = pattern.chart(place.section->chart);
-    const bool named =
-        chart != nullptr && chart->name != place.piece->name && place.section->name != chart->name;
-    if (step.round > 0 && (place.section->name == "chart" || !named))
-      return words + ", chart round " + std::to_string(step.round);
-  }
-  words = own_name(words, place.section->name);
-  return step.round > 0 ? words + ", round " + std::to_string(step.round) : words;
-}
-
 bool plain_of(const Pattern& pattern, const WorkStep& step, RoleId role) {
   const PiecePlace place = find_in_pieces(pattern, step.section.value);
   return place.section != nullptr && place.section->source == StitchSource::worked_out &&
@@ -80,6 +63,23 @@ std::optional<TurnBack> turn_back(const Pattern& pattern, const std::vector<Work
 
 }  // namespace
 
+std::string work_step_words(const Pattern& pattern, const WorkStep& step) {
+  const PiecePlace place = find_in_pieces(pattern, step.section ? step.section.value : step.edge.value);
+  if (!place) return {};
+  std::string words = place.piece->name;
+  if (step.copies > 1) words += " " + std::to_string(step.copy) + " of " + std::to_string(step.copies);
+  if (place.edge != nullptr) return own_name(words, place.edge->name);
+  if (step.in_chart) {
+    const Chart* chart = pattern.chart(place.section->chart);
+    const bool named =
+        chart != nullptr && chart->name != place.piece->name && place.section->name != chart->name;
+    if (step.round > 0 && (place.section->name == "chart" || !named))
+      return words + ", chart round " + std::to_string(step.round);
+  }
+  words = own_name(words, place.section->name);
+  return step.round > 0 ? words + ", round " + std::to_string(step.round) : words;
+}
+
 Expected<RunOut> run_out(const Pattern& pattern, RoleId role, SizeId size, Metres on_hand,
                          const std::vector<PieceId>& order, const NumberStyle& style) {
   if (!(on_hand >= metres(0)) || !std::isfinite(on_hand.value()))
@@ -87,17 +87,22 @@ Expected<RunOut> run_out(const Pattern& pattern, RoleId role, SizeId size, Metre
                    "0 m or more");
   const auto steps = work_steps(pattern, role, size, order);
   if (!steps) return tl::unexpected<Error>(steps.error());
+  return run_out(pattern, role, *steps, on_hand, style);
+}
+
+RunOut run_out(const Pattern& pattern, RoleId role, const std::vector<WorkStep>& steps, Metres on_hand,
+               const NumberStyle& style) {
   RunOut result;
   result.on_hand = on_hand;
   Metres left = on_hand;
-  std::size_t fails_at = steps->size();
-  for (std::size_t i = 0; i < steps->size(); ++i) {
-    const Metres needs = (*steps)[i].needs;
+  std::size_t fails_at = steps.size();
+  for (std::size_t i = 0; i < steps.size(); ++i) {
+    const Metres needs = steps[i].needs;
     result.needs += needs;
-    if (fails_at < steps->size()) continue;
+    if (fails_at < steps.size()) continue;
     if (left + metres(exact_fit_m) < needs) {
       fails_at = i;
-      result.fails_in = (*steps)[i];
+      result.fails_in = steps[i];
       result.left_before = left;
     } else {
       left -= needs;
@@ -109,13 +114,14 @@ Expected<RunOut> run_out(const Pattern& pattern, RoleId role, SizeId size, Metre
     result.words = "It lasts: " + number(result.spare) + " to spare";
     return result;
   }
-  result.words = step_words(pattern, *result.fails_in) + ": " + number(result.left_before) + " left, needs " +
-                 number(result.fails_in->needs);
+  result.where = work_step_words(pattern, *result.fails_in);
+  result.words =
+      result.where + ": " + number(result.left_before) + " left, needs " + number(result.fails_in->needs);
   for (std::size_t i = 0; i <= fails_at; ++i) {
-    const WorkStep& step = (*steps)[i];
+    const WorkStep& step = steps[i];
     // A section in which the yarn ends can be shortened only by rounds that were not to be knitted anyway.
     if (step.round != 1 || step.copy != 1 || !plain_of(pattern, step, role)) continue;
-    if (auto back = turn_back(pattern, *steps, i, -result.spare, style))
+    if (auto back = turn_back(pattern, steps, i, -result.spare, style))
       result.turn_backs.push_back(std::move(*back));
   }
   return result;

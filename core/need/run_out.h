@@ -35,6 +35,9 @@ struct WorkStep {
 Expected<std::vector<WorkStep>> work_steps(const Pattern& pattern, RoleId role, SizeId size,
                                            const std::vector<PieceId>& order = {});
 
+// "Sleeves 1 of 2, plain, round 40", "Yoke, chart round 36".
+std::string work_step_words(const Pattern& pattern, const WorkStep& step);
+
 // A plain section of that colour alone that could be shortened so that the yarn lasts.
 struct TurnBack {
   PieceId piece;
@@ -53,11 +56,16 @@ struct RunOut {
   bool lasts() const { return !fails_in.has_value(); }
   std::optional<WorkStep> fails_in;  // the first step that cannot be finished
   Metres left_before;                // what is left as that step begins
+  std::string where;                 // "Yoke, chart round 36"; empty where it lasts
   std::string words;                 // "Yoke, chart round 36: 2.1 m left, needs 3.0 m"
   std::vector<TurnBack> turn_backs;  // in the order of the work; the last is the last place to turn back
 };
 Expected<RunOut> run_out(const Pattern& pattern, RoleId role, SizeId size, Metres on_hand,
                          const std::vector<PieceId>& order = {}, const NumberStyle& style = {});
+
+// The same over steps that are at hand, which may be another knitter's own.
+RunOut run_out(const Pattern& pattern, RoleId role, const std::vector<WorkStep>& steps, Metres on_hand,
+               const NumberStyle& style = {});
 
 // Whole rounds that a weight still gives: floor(grams x density x 100 / (stitches x loop)). Fails
 // (out_of_range) where one of them is not above 0; a weight of 0 gives none.

@@ -218,13 +218,20 @@ Expected<StepReading> read_steps(const StepInput& input) {
 }
 
 Expected<StepReading> read_steps(const NeedContext& context, const Role& role) {
+  std::vector<std::optional<double>> counts;
+  for (std::size_t i = 0; i < context.pattern().sizes.size(); ++i) {
+    const auto* count = role.printed_count.find(i);
+    counts.push_back(count ? std::optional(count->value) : std::nullopt);
+  }
+  return read_steps(context, role, counts);
+}
+
+Expected<StepReading> read_steps(const NeedContext& context, const Role& role,
+                                 const std::vector<std::optional<double>>& counts) {
   const Pattern& pattern = context.pattern();
   Extents extents = best_extents(context);
   StepInput input;
-  for (std::size_t i = 0; i < pattern.sizes.size(); ++i) {
-    const auto* count = role.printed_count.find(i);
-    input.counts.push_back(count ? std::optional(count->value) : std::nullopt);
-  }
+  input.counts = counts;
   input.extents = std::move(extents.values);
   input.skein = skein_length(pattern, role.id).value_or(metres(0));
   const GrowthBand band = growth_band(pattern, role);

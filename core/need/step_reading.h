@@ -69,6 +69,9 @@ Expected<StepReading> read_steps(const StepInput& input);
 // first that is known for the most sizes.
 Expected<StepReading> read_steps(const Pattern& pattern, RoleId role);
 Expected<StepReading> read_steps(const NeedContext& context, const Role& role);
+// The same from other counts than those in force, one entry per size: a list as it is printed.
+Expected<StepReading> read_steps(const NeedContext& context, const Role& role,
+                                 const std::vector<std::optional<double>>& counts);
 
 // The interval of a size's own count alone: ((k - 1) L, k L].
 struct OwnSteps {

@@ -3,7 +3,11 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
+#include "core/need/bench_changes.h"
+#include "core/need/chance.h"
+#include "core/need/changed_copy.h"
 #include "core/yarn/weigh.h"
 
 namespace skeinproof {
@@ -47,13 +51,6 @@ double error_share(const WeighedLength& length, double weighed_error) {
   return std::hypot(std::max(weighed_error, scale), moisture);
 }
 
-RoleParts model_of(const NeedContext& context, const Role& role, const SampleLength& sample) {
-  PartsWanted wanted;
-  wanted.size_index = sample.size_index;
-  wanted.only = &sample.weighing->only;
-  return role_parts(context, role, wanted);
-}
-
 Calibration::Loop loop_of_fabric(const NeedContext& context, const Fabric& fabric, double factor) {
   const FabricLoop& in_force = context.loop_of(fabric.id);
   Calibration::Loop loop;
@@ -78,6 +75,33 @@ std::vector<FabricId> fabrics_of(const NeedContext& context, const Role& role) {
 }
 
 }  // namespace
+
+RoleParts parts_on_scale(const NeedContext& context, const Role& role, const Weighing& weighing,
+                         std::size_t size_index) {
+  PartsWanted wanted;
+  wanted.size_index = size_index;
+  wanted.only = &weighing.only;
+  return role_parts(context, role, wanted);
+}
+
+RoleParts parts_on_scale(const NeedContext& context, const Role& role, const SampleLength& sample) {
+  const Weighing& weighing = *sample.weighing;
+  if (weighing.altered.empty()) return parts_on_scale(context, role, weighing, sample.size_index);
+  RoleParts unknown;
+  const auto changes = changes_of(weighing.altered);
+  if (!changes) {
+    unknown.missing = changes.error().message();
+    return unknown;
+  }
+  const auto copy = changed_copy(context.pattern(), *changes, weighing.size);
+  if (!copy) {
+    unknown.missing = copy.error().message();
+    return unknown;
+  }
+  const NeedContext altered(copy->pattern());
+  const Role* same = copy->pattern().role(role.id);
+  return same != nullptr ? parts_on_scale(altered, *same, weighing, copy->size_index()) : unknown;
+}
 
 std::vector<SampleLength> sample_lengths(const NeedContext& context, const Role& role,
                                          std::vector<NotWorkedOut>* problems) {
@@ -112,10 +136,52 @@ std::optional<double> loop_factor(const SampleLength& sample, const RoleParts& m
   return factor;
 }
 
+namespace {
+
+// The samples whose factor is known, each weighed by the inverse square of its error.
+struct Pooled {
+  std::vector<SampleLength> samples;
+  std::vector<double> factors, weights;
+
+  void add(const SampleLength& sample, double factor) {
+    samples.push_back(sample);
+    factors.push_back(factor);
+    weights.push_back(1 / (sample.error * sample.error));
+  }
+  double sum() const { return std::accumulate(weights.begin(), weights.end(), 0.0); }
+  double mean() const {
+    return std::inner_product(weights.begin(), weights.end(), factors.begin(), 0.0) / sum();
+  }
+  double error() const {
+    const double by_errors = 1 / std::sqrt(sum());
+    if (samples.size() < 2) return by_errors;
+    double scatter = 0;
+    for (std::size_t i = 0; i < factors.size(); ++i) {
+      // Errors are at 9 in 10; the ratio compares deviations.
+      const double off = (factors[i] / mean() - 1) / deviation_of(samples[i].error);
+      scatter += off * off;
+    }
+    return by_errors * std::max(1.0, std::sqrt(scatter / static_cast<double>(samples.size() - 1)));
+  }
+};
+
+Pooled pooled_samples(const NeedContext& context, const Role& role,
+                      const std::vector<SampleLength>& samples) {
+  Pooled pooled;
+  for (const SampleLength& sample : samples)
+    if (const auto factor = loop_factor(sample, parts_on_scale(context, role, sample)))
+      pooled.add(sample, *factor);
+  return pooled;
+}
+
+}  // namespace
+
 std::vector<Calibration> calibrations(const NeedContext& context, std::vector<NotWorkedOut>* problems) {
   std::vector<Calibration> all;
-  for (const Role& role : context.pattern().roles)
-    for (const SampleLength& sample : sample_lengths(context, role, problems)) {
+  for (const Role& role : context.pattern().roles) {
+    const std::vector<SampleLength> samples = sample_lengths(context, role, problems);
+    const Pooled pooled = pooled_samples(context, role, samples);
+    for (const SampleLength& sample : samples) {
       Calibration calibration;
       calibration.weighing = sample.weighing->id;
       calibration.role = role.id;
@@ -123,32 +189,32 @@ std::vector<Calibration> calibrations(const NeedContext& context, std::vector<No
       calibration.low = sample.low;
       calibration.high = sample.high;
       calibration.error = sample.error;
-      if (const auto factor = loop_factor(sample, model_of(context, role, sample))) {
-        calibration.factor = *factor;
+      for (std::size_t i = 0; i < pooled.samples.size(); ++i) {
+        if (pooled.samples[i].weighing != sample.weighing) continue;
+        calibration.factor = pooled.factors[i];
+        calibration.weight = pooled.weights[i] / pooled.sum();
         for (FabricId id : fabrics_of(context, role))
           if (const Fabric* fabric = context.pattern().fabric(id))
-            calibration.loops.push_back(loop_of_fabric(context, *fabric, *factor));
+            calibration.loops.push_back(loop_of_fabric(context, *fabric, pooled.factors[i]));
       }
+      if (problems != nullptr && calibration.loops.empty() && !sample.weighing->altered.empty())
+        problems->push_back(
+            {weighing_name(context, *sample.weighing) + ", " + role.label,
+             "what was altered cannot be taken off: " + parts_on_scale(context, role, sample).missing,
+             {"Weighings", sample.weighing->id.value}});
       all.push_back(std::move(calibration));
     }
+  }
   return all;
 }
 
 std::optional<RoleCalibration> role_calibration(const NeedContext& context, const Role& role) {
-  RoleCalibration calibration;
-  double weights = 0, factors = 0;
-  for (const SampleLength& sample : sample_lengths(context, role)) {
-    const auto factor = loop_factor(sample, model_of(context, role, sample));
-    if (!factor) continue;
-    const double weight = 1 / (sample.error * sample.error);
-    weights += weight;
-    factors += weight * *factor;
-    calibration.error =
-        calibration.samples.empty() ? sample.error : std::min(calibration.error, sample.error);
-    calibration.samples.push_back(sample);
-  }
-  if (calibration.samples.empty()) return std::nullopt;
-  calibration.factor = factors / weights;
+  Pooled pooled = pooled_samples(context, role, sample_lengths(context, role));
+  if (pooled.samples.empty()) return std::nullopt;
+  RoleCalibration calibration{pooled.mean(), pooled.error(), std::move(pooled.samples),
+                              std::move(pooled.weights)};
+  const double sum = std::accumulate(calibration.weights.begin(), calibration.weights.end(), 0.0);
+  for (double& weight : calibration.weights) weight /= sum;
   return calibration;
 }
 
@@ -194,7 +260,7 @@ Step calibration_step(const NeedContext& context, const Role& role, const RoleCa
   step.ground = Ground::none;
   step.place = {"Weighings", calibration.samples.front().weighing->id.value};
   for (const SampleLength& sample : calibration.samples) {
-    const RoleParts model = model_of(context, role, sample);
+    const RoleParts model = parts_on_scale(context, role, sample);
     Step yarn_in_stitches;
     yarn_in_stitches.label = "Yarn in stitches";
     yarn_in_stitches.figure = (sample.length - model.floats - model.extra).value();

@@ -24,6 +24,12 @@ struct SampleLength {
 std::vector<SampleLength> sample_lengths(const NeedContext& context, const Role& role,
                                          std::vector<NotWorkedOut>* problems = nullptr);
 
+// What of a role was on the scale, by the sheet: of that size, or what a sample was knitted as. A tester's
+// longer body or other gauge is laid on a copy first, so that the rest speaks of the hand alone.
+RoleParts parts_on_scale(const NeedContext& context, const Role& role, const Weighing& weighing,
+                         std::size_t size_index);
+RoleParts parts_on_scale(const NeedContext& context, const Role& role, const SampleLength& sample);
+
 // The factor by which a sample's length asks the role's loops to be longer or shorter than they are in force:
 // (length - floats - edges - ends) / sum(stitches x loop). Absent where nothing of the role was on the scale.
 std::optional<double> loop_factor(const SampleLength& sample, const RoleParts& model);
@@ -31,11 +37,14 @@ std::optional<double> loop_factor(const SampleLength& sample, const RoleParts& m
 // All calibrations of the document.
 std::vector<Calibration> calibrations(const NeedContext& context, std::vector<NotWorkedOut>* problems);
 
-// The calibration in force for a role: its samples weighed by the inverse square of their errors.
+// The calibration in force for a role: its samples weighed by the inverse square of their errors. Several
+// narrow the error; where they scatter more than their errors allow, it grows by the ratio of the two (Birge
+// 1932, Phys. Rev. 40, 207; from memory).
 struct RoleCalibration {
   double factor = 1;
   double error = 0;
   std::vector<SampleLength> samples;
+  std::vector<double> weights;  // of the samples, adding to 1
 };
 std::optional<RoleCalibration> role_calibration(const NeedContext& context, const Role& role);
 

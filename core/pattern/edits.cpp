@@ -123,6 +123,16 @@ WeighingId add_weighing(Pattern& pattern, SizeId size) {
   return pattern.weighings.back().id;
 }
 
+DraftId add_draft(Pattern& pattern, std::string text) {
+  Draft draft;
+  draft.id = take_id<DraftId>(pattern);
+  draft.name = "draft " + std::to_string(pattern.drafts->size() + 1);
+  draft.text = std::move(text);
+  const DraftId id = draft.id;
+  pattern.drafts.edit([&](std::vector<Draft>& drafts) { drafts.push_back(std::move(draft)); });
+  return id;
+}
+
 void erase_yarn(Pattern& pattern, YarnId id) {
   erase_part(pattern.yarns, id);
   forget(pattern, id);
@@ -148,11 +158,27 @@ void erase_chart(Pattern& pattern, ChartId id) {
 }
 
 void erase_piece(Pattern& pattern, PieceId id) {
+  if (const Piece* piece = pattern.piece(id)) {
+    const Piece gone = *piece;
+    for (const Section& section : gone.sections) forget(pattern, section.id);
+    for (const Edge& edge : gone.edges) forget(pattern, edge.id);
+  }
   erase_part(pattern.pieces, id);
   for (Weighing& weighing : pattern.weighings)
     weighing.only.erase(std::remove_if(weighing.only.begin(), weighing.only.end(),
                                        [&](const WeighedCopies& copies) { return copies.piece == id; }),
                         weighing.only.end());
+  forget(pattern, id);
+}
+
+void erase_section(Pattern& pattern, SectionId id) {
+  for (Piece& piece : pattern.pieces) erase_part(piece.sections, id);
+  forget(pattern, id);
+}
+
+void erase_edge(Pattern& pattern, EdgeId id) {
+  for (Piece& piece : pattern.pieces) erase_part(piece.edges, id);
+  forget(pattern, id);
 }
 
 void erase_weighing(Pattern& pattern, WeighingId id) { erase_part(pattern.weighings, id); }

@@ -28,11 +28,14 @@ FabricId add_fabric(Pattern& pattern, std::string name);
 ChartId add_chart(Pattern& pattern, std::string name, std::size_t width, std::size_t rounds);
 PieceId add_piece(Pattern& pattern, std::string name);
 WeighingId add_weighing(Pattern& pattern, SizeId size);
+DraftId add_draft(Pattern& pattern, std::string text);  // the draft at hand from now on
 void erase_yarn(Pattern& pattern, YarnId id);
 void erase_role(Pattern& pattern, RoleId id);
 void erase_fabric(Pattern& pattern, FabricId id);
 void erase_chart(Pattern& pattern, ChartId id);
 void erase_piece(Pattern& pattern, PieceId id);
+void erase_section(Pattern& pattern, SectionId id);
+void erase_edge(Pattern& pattern, EdgeId id);
 void erase_weighing(Pattern& pattern, WeighingId id);
 
 // Moves an element of any of the document's lists.

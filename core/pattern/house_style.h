@@ -108,6 +108,19 @@ struct EnumWords<BlockElement> {
                                                         {BlockElement::notions, "notions"}});
 };
 
+// How a house words the query of one check.
+struct QueryWording {
+  std::string check;  // "P1"
+  std::string words;
+
+  bool operator==(const QueryWording&) const = default;
+  template <class Self, class Visit>
+  static void describe(Self& self, Visit&& visit) {
+    visit("check", self.check);
+    visit("words", self.words);
+  }
+};
+
 // A house's choices for a yarn block and for the quantities in it. Named, stored in the project, carried to
 // others as JSON.
 struct HouseStyle {
@@ -152,6 +165,7 @@ struct HouseStyle {
   double hair_over_share = 0.02;       // of a skein: P/L - k at most this much is rounded down …
   double minimum_allowance_pct = 4.0;  // … where this much allowance is still left
   double note_step_m = 5.0;            // a length note is rounded up to the next whole multiple
+  std::vector<QueryWording> query_wordings;
 
   bool operator==(const HouseStyle&) const = default;
   template <class Self, class Visit>
@@ -194,6 +208,7 @@ struct HouseStyle {
     visit("hair_over_share", self.hair_over_share);
     visit("minimum_allowance_pct", self.minimum_allowance_pct);
     visit("note_step_m", self.note_step_m);
+    visit("query_wordings", self.query_wordings);
   }
 };
 

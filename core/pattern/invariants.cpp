@@ -115,6 +115,27 @@ void check_roles(const Pattern& pattern, Breaches& breaches) {
   }
 }
 
+template <class Part, class AnyId>
+const Part* part_of(const Pattern& pattern, std::vector<Part> Piece::*parts, AnyId id) {
+  for (const Piece& piece : pattern.pieces)
+    for (const Part& part : piece.*parts)
+      if (part.id == id) return &part;
+  return nullptr;
+}
+
+void check_change(const Pattern& pattern, const BenchChange& change, Breaches& breaches) {
+  breaches.own(change.id, "a change");
+  breaches.names(pattern.piece(change.piece), change.piece, "a change of piece");
+  breaches.names(part_of(pattern, &Piece::sections, change.section), change.section, "a change of section");
+  breaches.names(part_of(pattern, &Piece::edges, change.edge), change.edge, "a change of edge");
+  breaches.names(pattern.fabric(change.fabric), change.fabric, "a change of fabric");
+  breaches.names(pattern.yarn(change.yarn), change.yarn, "a change to yarn");
+  for (RoleId role : {change.from, change.to}) breaches.names(pattern.role(role), role, "a change of role");
+  for (SizeId size : {change.size, change.other_size})
+    if (size && !pattern.size_index(size))
+      breaches.add("a change to size " + std::to_string(size.value), "an id of a size that exists");
+}
+
 }  // namespace
 
 Expected<void> check_invariants(const Pattern& pattern) {
@@ -138,6 +159,17 @@ Expected<void> check_invariants(const Pattern& pattern) {
       breaches.names(pattern.role(weighed.role), weighed.role, "a reading of role");
     for (const WeighedCopies& copies : weighing.only)
       breaches.names(pattern.piece(copies.piece), copies.piece, "a weighing of piece");
+    for (const BenchChange& change : weighing.altered) check_change(pattern, change, breaches);
+  }
+  for (const Draft& draft : *pattern.drafts) breaches.own(draft.id, "a draft");
+  for (const Query& query : pattern.queries) breaches.own(query.id, "a query");
+  for (const BenchChange& change : pattern.changes) check_change(pattern, change, breaches);
+  for (const YarnReading& reading : pattern.readings) {
+    breaches.own(reading.id, "a reading");
+    breaches.names(pattern.role(reading.role), reading.role, "a reading of role");
+    breaches.names(pattern.piece(reading.piece), reading.piece, "a reading at piece");
+    breaches.names(part_of(pattern, &Piece::sections, reading.section), reading.section,
+                   "a reading at section");
   }
   return breaches.verdict();
 }

@@ -8,6 +8,10 @@ Pattern new_from_old(const Pattern& old) {
   fresh.title.clear();
   fresh.note.clear();
   fresh.weighings.clear();
+  fresh.drafts = {};
+  fresh.queries.clear();
+  fresh.changes.clear();
+  fresh.readings.clear();
   fresh.printed_total = {};
   for (Role& role : fresh.roles) {
     role.printed_count = {};

@@ -7,13 +7,18 @@
 #include "core/base/describe.h"
 #include "core/base/error.h"
 #include "core/base/id.h"
+#include "core/base/shared.h"
 #include "core/fabric/chart.h"
 #include "core/fabric/fabric.h"
+#include "core/pattern/bench_change.h"
+#include "core/pattern/draft.h"
 #include "core/pattern/house_style.h"
 #include "core/pattern/piece.h"
+#include "core/pattern/query.h"
 #include "core/pattern/role.h"
 #include "core/pattern/size.h"
 #include "core/pattern/weighing.h"
+#include "core/pattern/yarn_reading.h"
 #include "core/yarn/yarn.h"
 
 namespace skeinproof {
@@ -78,6 +83,10 @@ struct Pattern {
   Basis basis = Basis::automatic;
   bool count_joins = false;  // 0.30 m for every skein after the first
   std::vector<ConstantOverride> constants;
+  Shared<std::vector<Draft>> drafts;  // oldest first; the last is at hand, the others are frozen
+  std::vector<Query> queries;
+  std::vector<BenchChange> changes;      // on the fly, one after the other
+  std::vector<YarnReading> readings;     // of the chosen size
   std::vector<HouseStyle> house_styles;  // at least one; the first is in force
   std::uint32_t last_id = 0;             // ids are never used again
 
@@ -103,6 +112,10 @@ struct Pattern {
     visit("basis", self.basis);
     visit("count_joins", self.count_joins);
     visit("constants", self.constants);
+    visit("drafts", self.drafts);
+    visit("queries", self.queries);
+    visit("changes", self.changes);
+    visit("readings", self.readings);
     visit("house_styles", self.house_styles);
     visit("last_id", self.last_id);
   }
@@ -110,6 +123,7 @@ struct Pattern {
   const HouseStyle& house() const { return house_styles.front(); }
   std::optional<std::size_t> size_index(SizeId id) const;
   std::optional<std::size_t> size_index(std::string_view label) const;
+  const Draft* draft() const { return drafts->empty() ? nullptr : &drafts->back(); }  // the one at hand
   const Yarn* yarn(YarnId id) const;
   const Role* role(RoleId id) const;
   const Fabric* fabric(FabricId id) const;

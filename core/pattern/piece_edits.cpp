@@ -28,11 +28,6 @@ Part& insert_behind(std::vector<Part>& parts, std::size_t at, Part copy) {
   return *parts.insert(parts.begin() + static_cast<std::ptrdiff_t>(at) + 1, std::move(copy));
 }
 
-template <class Part>
-bool erase_by_id(std::vector<Part>& parts, std::uint32_t id) {
-  return std::erase_if(parts, [&](const Part& part) { return part.id.value == id; }) > 0;
-}
-
 // Returns the id of the copy, 0 where the list has no such part.
 template <class Part>
 std::uint32_t duplicate(Pattern& pattern, std::vector<Part>& parts, std::uint32_t id) {
@@ -126,8 +121,8 @@ EdgeId add_edge(Pattern& pattern, PieceId id, std::string name) {
 
 void erase_from_pieces(Pattern& pattern, std::uint32_t part) {
   if (pattern.piece(PieceId{part}) != nullptr) return erase_piece(pattern, PieceId{part});
-  for (Piece& piece : pattern.pieces)
-    if (erase_by_id(piece.sections, part) || erase_by_id(piece.edges, part)) return;
+  if (find_section(pattern, SectionId{part}) != nullptr) return erase_section(pattern, SectionId{part});
+  erase_edge(pattern, EdgeId{part});
 }
 
 void rename_in_pieces(Pattern& pattern, std::uint32_t part, std::string name) {

@@ -7,6 +7,7 @@
 #include "core/base/describe.h"
 #include "core/base/enum_words.h"
 #include "core/base/id.h"
+#include "core/pattern/bench_change.h"
 #include "core/units/entered.h"
 #include "core/units/quantity.h"
 
@@ -52,7 +53,7 @@ struct EnumWords<Moisture> {
                            {Moisture::humidity, "relative humidity stated"}});
 };
 
-// A sample of one size, weighed colour by colour.
+// A sample of one size, weighed colour by colour: the designer's own, or a tester's.
 struct Weighing {
   WeighingId id;
   std::string name;
@@ -67,6 +68,8 @@ struct Weighing {
   std::string when;  // as typed, or ISO 8601
   std::string note;
   bool used = true;
+  bool tester = false;               // reported by a test knitter
+  std::vector<BenchChange> altered;  // what was knitted otherwise than the pattern says
 
   bool operator==(const Weighing&) const = default;
   template <class Self, class Visit>
@@ -84,6 +87,8 @@ struct Weighing {
     visit("when", self.when);
     visit("note", self.note);
     visit("used", self.used);
+    visit("tester", self.tester);
+    visit("altered", self.altered);
   }
 };
 

@@ -20,6 +20,8 @@ const char* evidence_key(NeedEvidence kind) {
       return "area";
     case NeedEvidence::circumference:
       return "circumference";
+    case NeedEvidence::fixed_and_growing:
+      return "fixed_and_growing";
     case NeedEvidence::none:
       break;
   }

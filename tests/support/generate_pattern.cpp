@@ -72,6 +72,8 @@ class Filler {
       fill_per_size(name, field);
     } else if constexpr (SharedField<T>) {
       // The rounds of a chart follow its symbols.
+      if constexpr (std::is_same_v<T, Shared<std::vector<Draft>>>)
+        field.edit([&](std::vector<Draft>& drafts) { fill_list(name, drafts); });
     } else if constexpr (ListField<T>) {
       fill_list(name, field);
     } else {
@@ -119,7 +121,28 @@ class Filler {
       weighing.size = id_of_any(pattern.sizes);
       for (WeighedRole& role : weighing.roles) role.role = id_of_any(pattern.roles);
       for (WeighedCopies& copies : weighing.only) copies.piece = id_of_any(pattern.pieces);
+      for (BenchChange& change : weighing.altered) settle_change(pattern, change);
     }
+    for (BenchChange& change : pattern.changes) settle_change(pattern, change);
+    for (YarnReading& reading : pattern.readings) {
+      reading.role = id_of_any(pattern.roles);
+      reading.piece = id_of_any(pattern.pieces);
+      if (const Piece* piece = pattern.piece(reading.piece)) reading.section = id_of_any(piece->sections);
+    }
+  }
+
+  static void settle_change(const Pattern& pattern, BenchChange& change) {
+    change.piece = id_of_any(pattern.pieces);
+    if (const Piece* piece = pattern.piece(change.piece)) {
+      change.section = id_of_any(piece->sections);
+      change.edge = id_of_any(piece->edges);
+    }
+    change.from = id_of_any(pattern.roles);
+    change.to = id_of_any(pattern.roles);
+    change.yarn = id_of_any(pattern.yarns);
+    change.fabric = id_of_any(pattern.fabrics);
+    change.size = id_of_any(pattern.sizes);
+    change.other_size = id_of_any(pattern.sizes);
   }
 
   static void settle_chart(const Pattern& pattern, Chart& chart) {
