@@ -98,7 +98,9 @@ AssumptionsPage::AssumptionsPage(OpenPattern& open, QWidget* parent) : Page(open
     refresh();
   });
   connect(&ranking_, &QFutureWatcherBase::finished, this, [this] {
-    show_ranking(ranking_.result());
+    ranked_ = ranking_.result();
+    show_ranking();
+    show_chosen();
     rank();
     if (!ranking_.isRunning()) emit ranked();
   });
@@ -184,28 +186,36 @@ void AssumptionsPage::refresh() {
   rank();
 }
 
-// Each constant asks two whole assessments; the window does not wait for them.
+// Each constant asks two whole assessments with their evidence; the window does not wait for them.
 void AssumptionsPage::rank() {
   if (ranking_.isRunning() || ranking_state_ == open_.state()) return;
   ranking_state_ = open_.state();
   sensitivity_head_->set_note(tr("working it out …"));
   ranking_.setFuture(QtConcurrent::run(
-      [pattern = open_.pattern()] { return rank_constants(pattern, assess(pattern), tried_share); }));
+      [pattern = open_.pattern()] { return rank_constants(AsItStands(pattern), tried_share); }));
 }
 
-void AssumptionsPage::show_ranking(const std::vector<Sensitivity>& ranking) {
-  sensitivity_head_->set_note(ranking.empty() ? tr("nothing moves: no need is known yet")
+void AssumptionsPage::show_ranking() {
+  sensitivity_head_->set_note(ranked_.empty() ? tr("nothing moves: no need is known yet")
                                               : tr("each a tenth smaller and greater"));
-  sensitivity_->show_rows(sensitivity_rows(ranking, open_.reader()));
+  sensitivity_->show_rows(sensitivity_rows(ranked_, open_.reader()));
   sensitivity_->choose(key_of(table_->current_key()));
 }
 
 void AssumptionsPage::show_chosen() {
   const Constant* constant = chosen();
   figure_head_->set_note(constant == nullptr ? QString() : words(constant->name));
-  figures_->set_rows(constant == nullptr ? std::vector<FigureRow>{}
-                                         : constant_moves(open_.pattern(), open_.assessment(), *constant,
-                                                          tried_share, open_.reader()));
+  if (constant == nullptr) return figures_->set_rows({});
+  const bool up_to_date = !ranking_.isRunning() && ranking_state_ == open_.state();
+  const auto found = std::find_if(ranked_.begin(), ranked_.end(),
+                                  [&](const Sensitivity& one) { return one.constant == constant; });
+  if (up_to_date && found != ranked_.end())
+    return figures_->set_rows(constant_moves(open_.pattern(), *found, open_.reader()));
+  std::vector<FigureRow> rows = constant_rows(open_.pattern(), *constant, open_.reader());
+  FigureRow last;
+  last.name = up_to_date ? tr("Nothing moves") : tr("Working it out …");
+  rows.push_back(last);
+  figures_->set_rows(std::move(rows));
 }
 
 bool AssumptionsPage::find_next(const QString& text) {

@@ -46,7 +46,7 @@ class AssumptionsPage : public Page {
   QWidget* make_sensitivity_pane();
   void refresh();
   void rank();
-  void show_ranking(const std::vector<Sensitivity>& ranking);
+  void show_ranking();
   void show_chosen();
   const Constant* chosen() const;
 
@@ -58,6 +58,7 @@ class AssumptionsPage : public Page {
   PaneHeader* sensitivity_head_ = nullptr;
   QString attention_;
   Finder finder_;
+  std::vector<Sensitivity> ranked_;  // of the state `ranking_state_`, once nothing is ranking
   QFutureWatcher<std::vector<Sensitivity>> ranking_;
   quint64 ranking_state_ = 0;  // of the open pattern, when the ranking began
 };

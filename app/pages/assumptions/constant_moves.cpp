@@ -46,9 +46,14 @@ class MoveRows {
     for (const NeedMove& need : move.needs)
       if (need.crosses_a_step()) add_step(need);
     add_largest(move, say("Planned length that moves most"), &NeedMove::planned_share,
-                &NeedMove::planned_before, &NeedMove::planned_after);
-    add_largest(move, say("Upper bound that moves most"), &NeedMove::high_share, &NeedMove::high_before,
-                &NeedMove::high_after);
+                [this](const NeedMove& need) { return lengths(need.planned_before, need.planned_after); });
+    add_largest(move, say("Upper bound that moves most"), &NeedMove::high_share,
+                [this](const NeedMove& need) { return lengths(need.high_before, need.high_after); });
+    add_largest(move, say("Chance that moves most"), &NeedMove::chance_points, [this](const NeedMove& need) {
+      return say("%1 → %2 in 100").arg(hundredths(*need.chance_before), hundredths(*need.chance_after));
+    });
+    add_largest(move, say("What the printed counts leave open"), &NeedMove::told_share,
+                [this](const NeedMove& need) { return lengths(*need.told_before, *need.told_after); });
   }
 
   std::vector<FigureRow> rows;
@@ -77,20 +82,27 @@ class MoveRows {
     rows.push_back(row);
   }
 
-  void add_largest(const ConstantMove& move, const QString& name, double (NeedMove::*share)() const,
-                   Metres NeedMove::*before, Metres NeedMove::*after) {
+  QString lengths(Metres before, Metres after) const {
+    return say("%1 → %2").arg(length(before), length(after));
+  }
+  QString hundredths(double share) const {
+    return QString::fromStdString(show_number(100 * share, 1, reader_.numbers));
+  }
+
+  template <class FromTo>
+  void add_largest(const ConstantMove& move, const QString& name, double (NeedMove::*measure)() const,
+                   FromTo&& from_to) {
     const auto& most = *std::max_element(move.needs.begin(), move.needs.end(),
-                                         [share](const NeedMove& a, const NeedMove& b) {
-                                           return std::abs((a.*share)()) < std::abs((b.*share)());
+                                         [measure](const NeedMove& a, const NeedMove& b) {
+                                           return std::abs((a.*measure)()) < std::abs((b.*measure)());
                                          });
-    const double moved = (most.*share)();
+    const double moved = (most.*measure)();
     if (moved == 0) return;
     FigureRow row;
     row.name = name;
-    row.figure = (moved < 0 ? QStringLiteral("−") : QStringLiteral("+")) +
-                 QString::fromStdString(show_number(100 * std::abs(moved), 1, reader_.numbers)) +
-                 QStringLiteral(" %");
-    row.how = say("%1: %2 → %3").arg(place(most), length(most.*before), length(most.*after));
+    row.figure = (moved < 0 ? QStringLiteral("−") : QStringLiteral("+")) + hundredths(std::abs(moved)) +
+                 (measure == &NeedMove::chance_points ? say(" points") : QStringLiteral(" %"));
+    row.how = say("%1: %2").arg(place(most), from_to(most));
     rows.push_back(row);
   }
 
@@ -101,10 +113,16 @@ class MoveRows {
 
 }  // namespace
 
-std::vector<FigureRow> constant_moves(const Pattern& pattern, const Assessment& now, const Constant& constant,
-                                      double share, const ReaderStyle& reader) {
-  const Sensitivity sensitivity = sensitivity_to(pattern, now, constant, share);
-  MoveRows moves(pattern, constant, reader);
+std::vector<FigureRow> constant_rows(const Pattern& pattern, const Constant& constant,
+                                     const ReaderStyle& reader) {
+  MoveRows rows(pattern, constant, reader);
+  rows.add_constant();
+  return rows.rows;
+}
+
+std::vector<FigureRow> constant_moves(const Pattern& pattern, const Sensitivity& sensitivity,
+                                      const ReaderStyle& reader) {
+  MoveRows moves(pattern, *sensitivity.constant, reader);
   moves.add_constant();
   moves.add_move(sensitivity.lower);
   moves.add_move(sensitivity.higher);

@@ -8,10 +8,13 @@
 
 namespace skeinproof {
 
-// What one constant is, and what the needs do when it is a share smaller and the same share greater: every
-// skein count that changes, and the planned length and upper bound that move most. `now` is the assessment of
-// `pattern`.
-std::vector<FigureRow> constant_moves(const Pattern& pattern, const Assessment& now, const Constant& constant,
-                                      double share, const ReaderStyle& reader);
+// What one constant is.
+std::vector<FigureRow> constant_rows(const Pattern& pattern, const Constant& constant,
+                                     const ReaderStyle& reader);
+
+// The same, and what follows when it is a share smaller and the same share greater: every skein count that
+// changes, and the planned length, upper bound, chance and reading of the printed counts that move most.
+std::vector<FigureRow> constant_moves(const Pattern& pattern, const Sensitivity& sensitivity,
+                                      const ReaderStyle& reader);
 
 }  // namespace skeinproof

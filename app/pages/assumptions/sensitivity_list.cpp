@@ -24,6 +24,28 @@ QString share_text(double share, const ReaderStyle& reader) {
   return (share < 0 ? QStringLiteral("−") : share > 0 ? QStringLiteral("+") : QString()) + size;
 }
 
+struct Measure {
+  Moves moves;
+  double (Sensitivity::*largest)() const;
+  double (ConstantMove::*of_move)() const;
+  const char* words;
+};
+constexpr Measure measures[] = {
+    {Moves::planned, &Sensitivity::largest_planned_share, &ConstantMove::largest_planned_share,
+     QT_TRANSLATE_NOOP("skeinproof::SensitivityList", "%1 to %2 %")},
+    {Moves::upper_bound, &Sensitivity::largest_high_share, &ConstantMove::largest_high_share,
+     QT_TRANSLATE_NOOP("skeinproof::SensitivityList", "upper bound %1 to %2 %")},
+    {Moves::chance, &Sensitivity::largest_chance_points, &ConstantMove::largest_chance_points,
+     QT_TRANSLATE_NOOP("skeinproof::SensitivityList", "chance %1 to %2 points")},
+    {Moves::printed_counts, &Sensitivity::largest_told_share, &ConstantMove::largest_told_share,
+     QT_TRANSLATE_NOOP("skeinproof::SensitivityList", "left open by the counts %1 to %2 %")}};
+
+const Measure& measure_of(const Sensitivity& one) {
+  for (const Measure& measure : measures)
+    if ((one.*measure.largest)() > 0) return measure;
+  return measures[0];
+}
+
 class SensitivityDelegate : public QStyledItemDelegate {
  public:
   SensitivityDelegate(SensitivityModel& model, QObject* parent)
@@ -71,7 +93,7 @@ class SensitivityDelegate : public QStyledItemDelegate {
     const double scale = model_.widest() > 0 ? rect.width() / 2 / model_.widest() : 0;
     const double top = rect.top() + 23 * unit;
     painter.setPen(ink.text);
-    painter.setBrush(row.of_range ? ink.base : ink.fill);
+    painter.setBrush(row.moves == Moves::planned ? ink.fill : ink.base);
     for (const double share : {row.lower, row.higher})
       if (std::abs(share * scale) >= 0.5)
         painter.drawRect(
@@ -94,15 +116,12 @@ std::vector<SensitivityRow> sensitivity_rows(const std::vector<Sensitivity>& ran
     row.key = QString::fromUtf8(one.constant->key.data(), static_cast<qsizetype>(one.constant->key.size()));
     row.name =
         QString::fromUtf8(one.constant->name.data(), static_cast<qsizetype>(one.constant->name.size()));
-    row.of_range = one.largest_planned_share() == 0;
-    const auto share = [&](const ConstantMove& move) {
-      return row.of_range ? move.largest_high_share() : move.largest_planned_share();
-    };
-    row.lower = share(one.lower);
-    row.higher = share(one.higher);
+    const Measure& measure = measure_of(one);
+    row.moves = measure.moves;
+    row.lower = (one.lower.*measure.of_move)();
+    row.higher = (one.higher.*measure.of_move)();
     row.figures =
-        SensitivityList::tr("%1 to %2 %").arg(share_text(row.lower, reader), share_text(row.higher, reader));
-    if (row.of_range) row.figures = SensitivityList::tr("upper bound %1").arg(row.figures);
+        SensitivityList::tr(measure.words).arg(share_text(row.lower, reader), share_text(row.higher, reader));
     if (one.counts_moved() > 0)
       row.counts = count_words(one.counts_moved(), SensitivityList::tr("skein count"),
                                SensitivityList::tr("skein counts"));

@@ -9,11 +9,13 @@
 
 namespace skeinproof {
 
-// What one constant does to the needs, as a row of the picture.
+// What one constant does to the needs, as a row of the picture: to planned lengths, else to upper bounds,
+// else to chances, else to what the printed counts leave open.
+enum class Moves { planned, upper_bound, chance, printed_counts };
 struct SensitivityRow {
   QString key, name;
-  double lower = 0, higher = 0;  // share of the need that moves most, with its sign
-  bool of_range = false;         // the shares are of the upper bounds; no planned length moves
+  Moves moves = Moves::planned;
+  double lower = 0, higher = 0;  // share of what moves most, with its sign
   QString figures;               // "−4.2 to +4.0 %"
   QString counts;                // "three counts", or nothing
   QString words() const { return counts.isEmpty() ? figures : figures + QStringLiteral(", ") + counts; }
@@ -39,7 +41,7 @@ class SensitivityModel : public QAbstractListModel {
 };
 
 // Constants under each other, the one that moves most first: a bar to both sides of where the need stands
-// now, filled for planned lengths, outlined where only the upper bounds move.
+// now, filled for planned lengths, outlined where only bounds or chances move.
 class SensitivityList : public QListView {
   Q_OBJECT
 

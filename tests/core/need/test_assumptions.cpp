@@ -52,7 +52,7 @@ TEST(Assumptions, NeedGoesWithTheRootOfTheLoopConstant) {
   const Pattern pattern = from_gauge();
   const Assessment now = assess(pattern);
   const double k = constant(pattern, "k_washed");
-  const ConstantMove move = move_constant(pattern, now, "k_washed", k * 1.21);
+  const ConstantMove move = move_constant(AsItStands(pattern), "k_washed", k * 1.21);
   EXPECT_EQ(move.from, k);
   ASSERT_FALSE(move.needs.empty());
   for (const NeedMove& need : move.needs) {
@@ -67,7 +67,7 @@ TEST(Assumptions, NeedGoesWithTheRootOfTheLoopConstant) {
 TEST(Assumptions, TheSkeinsThatCrossAStepAreCounted) {
   const Pattern pattern = from_gauge();
   const Assessment now = assess(pattern);
-  const ConstantMove move = move_constant(pattern, now, "k_washed", 12.0);
+  const ConstantMove move = move_constant(AsItStands(pattern), "k_washed", 12.0);
   std::size_t fewer = 0;
   Pattern thin = pattern;
   ASSERT_TRUE(set_constant(thin, "k_washed", Entered<double>{12.0, "12"}));
@@ -82,8 +82,7 @@ TEST(Assumptions, TheSkeinsThatCrossAStepAreCounted) {
 
 TEST(Assumptions, TheLargestMoveComesFirstAndWhatMovesNothingIsLeftOut) {
   const Pattern pattern = from_gauge();
-  const Assessment now = assess(pattern);
-  const std::vector<Sensitivity> ranked = rank_constants(pattern, now, 0.10);
+  const std::vector<Sensitivity> ranked = rank_constants(AsItStands(pattern), 0.10);
   ASSERT_GE(ranked.size(), 2u);
   EXPECT_EQ(ranked.front().constant->key, "k_washed");
   for (std::size_t i = 1; i < ranked.size(); ++i)
@@ -92,18 +91,35 @@ TEST(Assumptions, TheLargestMoveComesFirstAndWhatMovesNothingIsLeftOut) {
     EXPECT_NE(one.constant->key, "k_never_wetted");  // the gauge was washed
 }
 
-TEST(Assumptions, AnErrorMovesTheUpperBoundAlone) {
+TEST(Assumptions, AnErrorMovesBoundsAndChancesAlone) {
   const Pattern pattern = from_gauge();
-  const Assessment now = assess(pattern);
   std::size_t moved = 0;
-  for (const Sensitivity& one : rank_constants(pattern, now, 0.10)) {
+  for (const Sensitivity& one : rank_constants(AsItStands(pattern), 0.10)) {
     if (!one.constant->key.starts_with("error_")) continue;
     ++moved;
     EXPECT_EQ(one.largest_planned_share(), 0);
-    EXPECT_GT(one.largest_high_share(), 0);
-    EXPECT_GT(one.higher.largest_high_share(), one.lower.largest_high_share());
+    EXPECT_GT(one.largest_high_share() + one.largest_chance_points(), 0);
+    EXPECT_GE(one.higher.largest_high_share(), one.lower.largest_high_share());
   }
   EXPECT_GT(moved, 0u);
+}
+
+TEST(Assumptions, AnotherHandMovesTheChancesAlone) {
+  const Pattern pattern = quillmarsh();
+  const AsItStands now(pattern);
+  const ConstantMove move = move_constant(now, "sigma_hand_pct", 6);
+  ASSERT_FALSE(move.needs.empty());
+  EXPECT_EQ(move.largest_planned_share(), 0);
+  EXPECT_EQ(move.largest_high_share(), 0);
+  EXPECT_LT(move.largest_chance_points(), -0.01);
+}
+
+TEST(Assumptions, AWiderGrowthBandLeavesMoreOpen) {
+  const Pattern pattern = quillmarsh();
+  const ConstantMove move = move_constant(AsItStands(pattern), "growth_whole_high", 1.3);
+  ASSERT_FALSE(move.needs.empty());
+  EXPECT_EQ(move.largest_planned_share(), 0);
+  EXPECT_GT(move.largest_told_share(), 0);
 }
 
 }  // namespace
