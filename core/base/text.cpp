@@ -114,6 +114,8 @@ std::string lower_ascii(std::string_view text) {
   return lower;
 }
 
+std::string folded_name(std::string_view name) { return lower_ascii(tidy_spaces(name)); }
+
 std::vector<std::string> split(std::string_view text, char separator) {
   std::vector<std::string> parts;
   for (std::size_t from = 0;;) {

@@ -17,6 +17,8 @@ bool is_invisible(char32_t c);
 std::string tidy_spaces(std::string_view text);
 std::string_view trimmed(std::string_view text);
 std::string lower_ascii(std::string_view text);
+// A name as names are compared: spaces tidied, letters small.
+std::string folded_name(std::string_view name);
 std::vector<std::string> split(std::string_view text, char separator);
 std::string join(const std::vector<std::string>& parts, std::string_view separator);
 

@@ -16,8 +16,6 @@
 namespace skeinproof {
 namespace {
 
-std::string same_name(std::string_view name) { return lower_ascii(tidy_spaces(name)); }
-
 // How many values stand in each bracket, the first without one.
 template <class Values, class Opens>
 std::vector<std::size_t> groups_of(const Values& values, Opens&& opens) {
@@ -114,10 +112,10 @@ std::optional<double> first_mention(const std::vector<const Statement*>& stateme
 // The part of that name; a lone one without a name on either side is the one meant.
 template <class Part, class Name>
 auto fact_of(const std::vector<Part>& facts, std::string_view printed, bool lone, Name&& name) {
-  const std::string wanted = same_name(printed);
+  const std::string wanted = folded_name(printed);
   for (const Part& fact : facts)
-    if (same_name(name(fact)) == wanted) return fact.id;
-  if (lone && facts.size() == 1 && (wanted.empty() || same_name(name(facts.front())).empty()))
+    if (folded_name(name(fact)) == wanted) return fact.id;
+  if (lone && facts.size() == 1 && (wanted.empty() || folded_name(name(facts.front())).empty()))
     return facts.front().id;
   return decltype(Part::id){};
 }
@@ -161,7 +159,7 @@ int yarn_of(const Statement& statement, const std::vector<PrintedYarn>& yarns) {
   if (statement.yarn >= 0) return statement.yarn;
   if (statement.kind != StatementKind::role || statement.qualifier.empty()) return -1;
   for (std::size_t i = 0; i < yarns.size(); ++i)
-    if (same_name(yarns[i].name) == same_name(statement.qualifier)) return static_cast<int>(i);
+    if (folded_name(yarns[i].name) == folded_name(statement.qualifier)) return static_cast<int>(i);
   return -1;
 }
 
@@ -206,7 +204,7 @@ class RoleGatherer {
  private:
   PrintedRole& role_of(const Statement& statement) {
     const std::string_view label = label_of(statement);
-    const auto [found, added] = index_.try_emplace(same_name(label), roles_.size());
+    const auto [found, added] = index_.try_emplace(folded_name(label), roles_.size());
     if (added) roles_.emplace_back().label = std::string(label);
     return roles_[found->second];
   }
@@ -241,9 +239,9 @@ PrintedView::PrintedView(std::string text, Reading reading, const Pattern& patte
 }
 
 const PrintedRole* PrintedView::role(std::string_view label) const {
-  const std::string wanted = same_name(label);
+  const std::string wanted = folded_name(label);
   const auto found = std::find_if(roles_.begin(), roles_.end(),
-                                  [&](const PrintedRole& role) { return same_name(role.label) == wanted; });
+                                  [&](const PrintedRole& role) { return folded_name(role.label) == wanted; });
   return found == roles_.end() ? nullptr : &*found;
 }
 

@@ -5,61 +5,15 @@
 #include "core/pattern/edits.h"
 #include "core/pattern/size_line.h"
 #include "core/review/printed_view.h"
+#include "tests/support/hand_reading.h"
 #include "tests/support/samples.h"
 
 namespace skeinproof {
 namespace {
 
-// A text with statements put on its words by hand, each search going on where the last one ended.
-class Hand {
- public:
-  explicit Hand(std::string text) : text_(std::move(text)) {}
+using Hand = testing::HandReading;
 
-  Statement& say(StatementKind kind, std::string_view words, std::string subject = {}) {
-    Statement& statement = reading_.statements.emplace_back();
-    statement.kind = kind;
-    statement.words = words;
-    statement.subject = std::move(subject);
-    statement.span = find(words);
-    statement.mention = ++mention_;
-    return statement;
-  }
-  // A list such as "5 (5, 6)", a figure or a label for each run of letters, digits and dashes.
-  Statement& list(StatementKind kind, std::string_view words, std::string subject = {}) {
-    Statement& statement = say(kind, words, std::move(subject));
-    bool opens = false;
-    for (std::size_t at = statement.span.begin; at < statement.span.end;) {
-      std::size_t to = at;
-      while (to < statement.span.end && std::string_view("(), ").find(text_[to]) == std::string::npos) ++to;
-      if (to == at) {
-        opens = opens || text_[at++] == '(';
-        continue;
-      }
-      PrintedValue value;
-      value.span = {at, to};
-      value.opens_group = opens;
-      if (text_[at] >= '0' && text_[at] <= '9') value.number = std::stod(text_.substr(at, to - at));
-      statement.values.push_back(value);
-      opens = false;
-      at = to;
-    }
-    return statement;
-  }
-  PrintedView view(const Pattern& pattern) const { return {text_, reading_, pattern}; }
-
- private:
-  TextSpan find(std::string_view words) {
-    const auto at = text_.find(words, from_);
-    EXPECT_NE(at, std::string::npos) << words;
-    from_ = at;
-    return {at, at + words.size()};
-  }
-
-  std::string text_;
-  Reading reading_;
-  std::size_t from_ = 0;
-  int mention_ = 0;
-};
+PrintedView view_of(const Hand& hand, const Pattern& pattern) { return {hand.text, hand.reading, pattern}; }
 
 std::vector<std::string> laid(const PrintedView& view, const PrintedList& list) {
   std::vector<std::string> words;
@@ -81,7 +35,7 @@ TEST(printed_view, lays_a_whole_list_along_the_sizes) {
   hand.say(StatementKind::role, "MC", "MC");
   hand.list(StatementKind::count, "5 (5, 6) (7, 8)", "MC").unit = PrintedUnit::skein;
   const Pattern pattern = new_pattern();
-  const PrintedView view = hand.view(pattern);
+  const PrintedView view = view_of(hand, pattern);
   EXPECT_EQ(view.size_labels(), (Words{"S", "M", "L", "X", "Y"}));
   ASSERT_TRUE(view.role("mc") != nullptr && view.role("MC")->count);
   const PrintedList& count = *view.role("MC")->count;
@@ -97,7 +51,7 @@ TEST(printed_view, puts_the_gap_at_the_end_of_the_short_group) {
   Hand hand("CC 1 (2, 3) (4); DC 1 (2) (4, 5); EC 1 (2, 3, 4); FC 1 (2, –) (4, 5); GC 1 2 3 4 5 6");
   const char* lists[] = {"1 (2, 3) (4)", "1 (2) (4, 5)", "1 (2, 3, 4)", "1 (2, –) (4, 5)", "1 2 3 4 5 6"};
   for (const char* list : lists) hand.list(StatementKind::count, list, std::string(list));
-  const PrintedView view = hand.view(pattern);
+  const PrintedView view = view_of(hand, pattern);
   const Words expected[] = {{"1", "2", "3", "4", "gap"},
                             {"1", "2", "gap", "4", "5"},
                             {"1", "2", "3", "4", "gap"},
@@ -115,7 +69,7 @@ TEST(printed_view, takes_one_value_for_all_sizes_only_where_it_is_said) {
   Hand hand("MC 2 skeins, CC 3 skeins in all sizes");
   hand.list(StatementKind::count, "2", "MC");
   hand.list(StatementKind::count, "3", "CC").all_sizes = true;
-  const PrintedView view = hand.view(pattern);
+  const PrintedView view = view_of(hand, pattern);
   EXPECT_EQ(laid(view, *view.role("MC")->count), (Words{"2", "gap", "gap", "gap", "gap"}));
   EXPECT_FALSE(view.role("MC")->count->complete);
   EXPECT_EQ(laid(view, *view.role("CC")->count), (Words{"3", "3", "3", "3", "3"}));
@@ -141,7 +95,7 @@ TEST(printed_view, takes_the_metric_figures_of_the_first_mention) {
   put_up("2", StatementKind::put_up_weight, PrintedUnit::ounce, 1, 92);
   Pattern pattern = new_pattern();
   const YarnId greyfell = add_yarn(pattern, "GREYFELL");
-  const PrintedView view = hand.view(pattern);
+  const PrintedView view = view_of(hand, pattern);
   ASSERT_EQ(view.yarns().size(), 2u);
   const PrintedYarn& first = view.yarns()[0];
   EXPECT_EQ(first.name, "Greyfell");
@@ -169,7 +123,7 @@ TEST(printed_view, gathers_what_is_said_of_a_role_and_finds_it_in_the_facts) {
   hand.list(StatementKind::count, "40", "cc1").unit = PrintedUnit::gram;
   hand.list(StatementKind::count, "1", "cc1").unit = PrintedUnit::skein;
   hand.list(StatementKind::length_note, "80", "cc1").unit = PrintedUnit::metre;
-  const PrintedView view = hand.view(pattern);
+  const PrintedView view = view_of(hand, pattern);
   ASSERT_EQ(view.roles().size(), 1u);
   const PrintedRole& printed = view.roles().front();
   EXPECT_EQ(printed.label, "cc1");
