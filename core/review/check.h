@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
+#include <cstdint>
 #include <initializer_list>
 #include <optional>
 #include <span>
@@ -48,6 +49,13 @@ class StatementKinds {
   constexpr StatementKinds(std::initializer_list<StatementKind> kinds) {
     for (StatementKind kind : kinds) bits_ |= std::uint64_t{1} << static_cast<unsigned>(kind);
   }
+  // Every kind there is.
+  static constexpr StatementKinds all() {
+    StatementKinds kinds{};
+    kinds.bits_ = ~std::uint64_t{0};
+    return kinds;
+  }
+  constexpr void add(StatementKind kind) { bits_ |= std::uint64_t{1} << static_cast<unsigned>(kind); }
   constexpr bool holds(StatementKind kind) const { return (bits_ >> static_cast<unsigned>(kind)) & 1; }
   constexpr bool meets(StatementKinds other) const { return (bits_ & other.bits_) != 0; }
 

@@ -29,7 +29,8 @@ struct TextEdit {
   std::string after;
   bool operator==(const TextEdit&) const = default;
 };
-// The text with the edits made; they must not overlap. Order does not matter.
+// The text with the edits made, whatever their order. One that reaches outside the text, or into another that
+// begins before it, is left out.
 std::string edited(std::string_view text, std::vector<TextEdit> edits);
 
 // One doubt about the printed words.

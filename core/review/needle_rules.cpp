@@ -13,6 +13,8 @@
 namespace skeinproof {
 namespace {
 
+constexpr std::size_t most_needles = 200;  // no pattern has more; keeps comparing them within bounds
+
 std::string_view name_words(const PrintedView& printed, const Statement& needle) {
   return needle.values.empty() ? std::string_view(needle.words) : printed.words(needle.values.front());
 }
@@ -107,7 +109,8 @@ bool for_rib(const Statement& needle) {
 std::vector<const Statement*> metric_needles(const ReviewInput& input) {
   std::vector<const Statement*> needles;
   for (const Statement* needle : input.printed.all(StatementKind::needle))
-    if (needle->unit == PrintedUnit::millimetre && figure_of(needle).value_or(0) > 0)
+    if (needle->unit == PrintedUnit::millimetre && figure_of(needle).value_or(0) > 0 &&
+        needles.size() < most_needles)
       needles.push_back(needle);
   return needles;
 }

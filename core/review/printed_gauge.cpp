@@ -13,6 +13,8 @@
 namespace skeinproof {
 namespace {
 
+constexpr std::size_t most_gauges = 200;  // no pattern has more; keeps comparing them within bounds
+
 // Longer words first where one holds another.
 constexpr std::array<std::pair<std::string_view, Structure>, 26> structure_words = {{
     {"stranded", Structure::stranded},
@@ -108,6 +110,7 @@ std::vector<PrintedGauge> printed_gauges(const PrintedView& printed) {
   std::vector<PrintedGauge> gauges;
   std::map<int, std::size_t> by_mention;
   const auto of = [&](const Statement& statement) -> PrintedGauge& {
+    if (gauges.size() == most_gauges && !by_mention.count(statement.mention)) return gauges.back();
     const auto [at, fresh] = by_mention.emplace(statement.mention, gauges.size());
     if (fresh) {
       gauges.emplace_back();

@@ -11,6 +11,8 @@
 namespace skeinproof {
 namespace {
 
+constexpr std::size_t most_measures = 500;  // no pattern has more; keeps comparing them within bounds
+
 bool names(const std::string& subject, std::initializer_list<std::string_view> words) {
   const std::string lower = lower_ascii(subject);
   return std::any_of(words.begin(), words.end(),
@@ -96,8 +98,11 @@ std::vector<PrintedMeasure> printed_measures(const PrintedView& printed) {
       return one.mention == statement->mention && one.subject == statement->subject &&
              (metric ? !one.cm : !one.inches);
     };
-    auto at = std::find_if(measures.begin(), measures.end(), same);
+    // Both units of a list stand side by side.
+    const auto near = measures.end() - static_cast<std::ptrdiff_t>(std::min<std::size_t>(measures.size(), 8));
+    auto at = std::find_if(near, measures.end(), same);
     if (at == measures.end()) {
+      if (measures.size() == most_measures) break;
       measures.push_back({statement->subject, statement->qualifier, statement->mention, {}, {}});
       at = std::prev(measures.end());
     }

@@ -23,6 +23,7 @@ struct Cause {
   std::string id;                     // "c1"
   std::vector<std::size_t> findings;  // indices, gravest first
   std::optional<LikelySlip> slip;     // the likeliest
+  std::vector<LikelySlip> others;     // next ones that clear its first finding, likeliest first; a few
 };
 
 struct Review {
@@ -31,7 +32,8 @@ struct Review {
   std::vector<Finding> findings;  // ranked: by severity, then by place
   std::vector<Cause> causes;      // each finding in exactly one, in the order of the findings
   std::vector<NotChecked> not_checked;
-  int checks_run = 0;
+  int checks_run = 0;            // that had all they need
+  bool slips_cut_short = false;  // the text is too long to try every single edit
 };
 
 struct ReviewOptions {
