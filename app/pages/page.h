@@ -38,11 +38,13 @@ class Page : public QWidget {
   }
   // What Ctrl+P prints and Ctrl+Shift+P writes as PDF for this page.
   virtual std::optional<Sheet> sheet() const { return std::nullopt; }
-  // The pictures of its own (grid, charts) that follow the sheet on paper `width` points wide.
+  // The pictures of its own (grid, charts) that stand on paper `width` points wide: behind the words and
+  // tables of the sheet, or before them.
   virtual std::vector<PaperBlock> paper_blocks(double width) const {
     (void)width;
     return {};
   }
+  virtual PicturesStand pictures_stand() const { return PicturesStand::behind_the_words; }
 
  signals:
   void attention_changed();

@@ -14,4 +14,6 @@ struct PaperBlock {
   std::function<void(QPainter& painter, const QRectF& rect)> paint;
 };
 
+enum class PicturesStand { behind_the_words, before_the_words };
+
 }  // namespace skeinproof

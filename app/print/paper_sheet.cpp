@@ -98,7 +98,7 @@ struct Laid {
 };
 
 Laid lay_out(QPainter& painter, const QRectF& page, const Sheet& sheet, const std::vector<PaperBlock>& blocks,
-             const std::function<bool()>& new_page, int of_pages) {
+             const std::function<bool()>& new_page, int of_pages, PicturesStand stand) {
   const auto draw_foot = [&](QPainter& on, const QRectF& foot, int number) {
     const PaperType type = paper_type();
     on.setFont(type.foot);
@@ -112,8 +112,9 @@ Laid lay_out(QPainter& painter, const QRectF& page, const Sheet& sheet, const st
   Laid laid;
   PaperFlow flow(painter, page, new_page, draw_foot);
   write_heading(flow, sheet);
+  if (stand == PicturesStand::before_the_words) write_blocks(flow, blocks);
   for (const SheetPart& part : sheet.parts) std::visit(PartWriter{flow, sheet}, part);
-  write_blocks(flow, blocks);
+  if (stand == PicturesStand::behind_the_words) write_blocks(flow, blocks);
   write_foot_notes(flow, sheet);
   laid.pages = flow.pages();
   laid.failed = flow.failed();
@@ -123,14 +124,14 @@ Laid lay_out(QPainter& painter, const QRectF& page, const Sheet& sheet, const st
 }  // namespace
 
 int paint_on_paper(QPagedPaintDevice& device, const Sheet& sheet,
-                   const std::function<std::vector<PaperBlock>(double width)>& blocks) {
+                   const std::function<std::vector<PaperBlock>(double width)>& blocks, PicturesStand stand) {
   const QRectF page(QPointF(), device.pageLayout().paintRectPoints().size());
   const std::vector<PaperBlock> pictures = blocks ? blocks(page.width()) : std::vector<PaperBlock>();
   // The pages are counted on a picture first, so that every foot can say of how many.
   QPicture nowhere;
   QPainter counting(&nowhere);
   const Laid counted = lay_out(
-      counting, page, sheet, pictures, [] { return true; }, 0);
+      counting, page, sheet, pictures, [] { return true; }, 0, stand);
   counting.end();
 
   QPainter painter;
@@ -138,7 +139,7 @@ int paint_on_paper(QPagedPaintDevice& device, const Sheet& sheet,
   painter.setRenderHint(QPainter::Antialiasing);
   painter.scale(device.logicalDpiX() / points_per_inch, device.logicalDpiY() / points_per_inch);
   const Laid laid = lay_out(
-      painter, page, sheet, pictures, [&device] { return device.newPage(); }, counted.pages);
+      painter, page, sheet, pictures, [&device] { return device.newPage(); }, counted.pages, stand);
   return painter.end() && !laid.failed ? laid.pages : 0;
 }
 

@@ -25,7 +25,8 @@ QPageLayout usual_layout() {
 }
 
 int paint(QPagedPaintDevice& device, const Page& page, const Sheet& sheet) {
-  return paint_on_paper(device, sheet, [&page](double width) { return page.paper_blocks(width); });
+  return paint_on_paper(
+      device, sheet, [&page](double width) { return page.paper_blocks(width); }, page.pictures_stand());
 }
 
 }  // namespace

@@ -9,6 +9,7 @@
 #include "core/manuscript/house_styles.h"
 #include "core/manuscript/write_block.h"
 #include "core/need/assessment.h"
+#include "core/sheets/evidence_sheet.h"
 #include "core/sheets/make_sheets.h"
 #include "core/sheets/write_sheet.h"
 
@@ -47,8 +48,10 @@ Expected<Sheet> sheet_of(const HandOverCall& call, const Pattern& pattern, const
   const Assessment assessment = assess(pattern);
   if (call.sheet == "block") return block_sheet(pattern, assessment, house);
   if (call.sheet == "quantities") return per_size_sheet(pattern, assessment, house);
+  if (call.sheet == "evidence") return evidence_sheet(pattern, assessment, house);
   if (call.sheet == "working") return working_of(call, pattern, house);
-  return failure(ErrorKind::unknown_name, "the sheet “" + call.sheet + "”", "block, quantities or working");
+  return failure(ErrorKind::unknown_name, "the sheet “" + call.sheet + "”",
+                 "block, quantities, evidence or working");
 }
 
 bool is_screen(const std::string& out) { return out.empty() || out == "-"; }
@@ -91,7 +94,8 @@ int hand_over(const HandOverCall& call) {
 VerbAction add_hand_over(CLI::App& subcommand) {
   const auto call = std::make_shared<HandOverCall>();
   subcommand.add_option("FILE", call->file, "A project or its JSON")->required();
-  subcommand.add_option("--sheet", call->sheet, "block, quantities or working")->capture_default_str();
+  subcommand.add_option("--sheet", call->sheet, "block, quantities, evidence or working")
+      ->capture_default_str();
   subcommand.add_option("--out", call->out,
                         "A name ending in .txt, .html, .csv, .xlsx or .pdf; the screen if left out");
   subcommand.add_option("--style", call->style, "A house style of the file, or a ready one, by name");

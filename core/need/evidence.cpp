@@ -119,6 +119,13 @@ std::vector<std::string> size_labels(const Pattern& pattern) {
 
 }  // namespace
 
+std::string chance_of_100(double chance) {
+  const double rounded = std::round(100 * chance);
+  if (rounded >= 100) return "more than 99";
+  if (rounded <= 0) return "fewer than 1";
+  return std::to_string(static_cast<int>(rounded));
+}
+
 double chance_sufficient(const ChanceBasis& basis, int skeins) {
   return chance_sufficient(basis.knitted, basis.swatch, basis.need, skeins, basis.skein, basis.supply);
 }

@@ -18,6 +18,9 @@ struct ChanceBasis {
   SupplyErrors supply;
 };
 double chance_sufficient(const ChanceBasis& basis, int skeins);
+// "97", "more than 99", "fewer than 1": of 100. Nobody may read "always" or "never" into a chance that was
+// rounded.
+std::string chance_of_100(double chance);
 std::optional<int> skeins_for_chance(const ChanceBasis& basis, double wished);
 
 // All that is known of one role in one size, side by side; an absent part is unknown.

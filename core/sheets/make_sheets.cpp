@@ -5,32 +5,10 @@
 
 #include "core/base/text.h"
 #include "core/manuscript/words.h"
-#include "core/sheets/cautions.h"
+#include "core/sheets/sheet_parts.h"
 
 namespace skeinproof {
 namespace {
-
-bool in_yards_first(const HouseStyle& house) {
-  return house.systems == SystemOrder::imperial_first || house.systems == SystemOrder::imperial_only;
-}
-
-double in_house_lengths(Metres length, const HouseStyle& house) {
-  return in_yards_first(house) ? in_yards(length) : length.value();
-}
-
-Sheet started(const Pattern& pattern, const HouseStyle& house, std::string_view subtitle,
-              std::string_view date) {
-  Sheet sheet;
-  sheet.title = pattern.title.empty() ? "Pattern without a title" : pattern.title;
-  sheet.subtitle = std::string(subtitle);
-  sheet.date = std::string(date);
-  sheet.numbers = {house.mark, house.fractions, false};
-  return sheet;
-}
-
-void add_cautions(Sheet& sheet, const Pattern& pattern) {
-  for (const std::string& caution : cautions_for(pattern)) sheet.foot_notes.push_back("Caution: " + caution);
-}
 
 bool is_length(SizeFigure kind) {
   return kind != SizeFigure::skeins && kind != SizeFigure::last_skein && kind != SizeFigure::fraction;
@@ -76,17 +54,6 @@ Cell need_cell(const SizeNeed* need, SizeFigure kind, const HouseStyle& house) {
   Cell count = figure(need->skeins ? std::optional<double>(*need->skeins) : std::nullopt, 0);
   count.strong = true;
   return count;
-}
-
-const RoleNeed* need_of(const Assessment& assessment, RoleId role) {
-  for (const RoleNeed& need : assessment.roles)
-    if (need.role == role) return &need;
-  return nullptr;
-}
-
-std::string role_name(const Role& role, const HouseStyle& house) {
-  const std::string shade = shade_words(role.shade, house);
-  return role.label.empty() || shade.empty() ? role.label + shade : role.label + " " + shade;
 }
 
 void add_role_rows(Table& table, const Pattern& pattern, const Role& role, const RoleNeed* need,
@@ -154,12 +121,11 @@ const std::vector<SizeFigure>& usual_size_figures() {
 
 Sheet per_size_sheet(const Pattern& pattern, const Assessment& assessment, const HouseStyle& house,
                      std::string_view date, const std::vector<SizeFigure>& figures) {
-  Sheet sheet = started(pattern, house, "Yarn by size and colour", date);
+  Sheet sheet = started_sheet(pattern, house, "Yarn by size and colour", date);
   add_grounds(sheet, pattern, house);
   Table table;
   table.columns = {{"colour", Align::left, false}, {"figure", Align::left, false}};
-  for (std::size_t i = 0; i < pattern.sizes.size(); ++i)
-    table.columns.push_back({pattern.sizes[i].label, Align::right, i == 0 || pattern.sizes[i].opens_group});
+  add_size_columns(table, pattern);
   for (const Role& role : pattern.roles)
     add_role_rows(table, pattern, role, need_of(assessment, role.id), house, figures);
   if (!pattern.roles.empty()) table.rows.push_back(total_row(pattern, assessment));
@@ -184,7 +150,7 @@ Sheet per_size_sheet(const Pattern& pattern, const Assessment& assessment, const
 
 Sheet working_sheet(const Step& step, const Pattern& pattern, const HouseStyle& house,
                     std::string_view date) {
-  Sheet sheet = started(pattern, house, "Working: " + step.label, date);
+  Sheet sheet = started_sheet(pattern, house, "Working: " + step.label, date);
   Table table;
   table.columns = {{"step", Align::left, false},
                    {"how", Align::left, false},
@@ -198,7 +164,7 @@ Sheet working_sheet(const Step& step, const Pattern& pattern, const HouseStyle& 
 
 Sheet block_sheet(const Pattern& pattern, const Assessment& assessment, const HouseStyle& house,
                   std::string_view date) {
-  Sheet sheet = started(pattern, house, "Yarn", date);
+  Sheet sheet = started_sheet(pattern, house, "Yarn", date);
   const BlockText block = write_block(pattern, assessment, house);
   Lines lines;
   for (const BlockLine& line : block.lines) {

@@ -53,25 +53,6 @@ void write_right(QPainter& painter, double right, double baseline, const QString
              font, colour);
 }
 
-void paint_bar(QPainter& painter, const QRectF& bar, const NeedCell& cell, const CellLook& look) {
-  const bool checked = cell.state != NeedCell::State::not_checked;
-  if (checked) {
-    QRectF filled = bar;
-    filled.setWidth(bar.width() * std::clamp(cell.share, 0.0, 1.0));
-    fill_bar(painter, filled, look.ink, look.unit);
-  }
-  QPen outline(look.ink.edge, std::max(1.0, look.unit * (look.ink.paper ? 0.8 : 1)));
-  if (!checked) outline.setDashPattern({2, 2});
-  painter.setPen(outline);
-  painter.setBrush(Qt::NoBrush);
-  painter.drawRect(bar);
-  if (!checked) return;
-  for (const double at : ticks_at) {
-    const double x = bar.left() + bar.width() * at;
-    painter.drawLine(QPointF(x, bar.top() - tick_height * look.unit), QPointF(x, bar.top()));
-  }
-}
-
 }  // namespace
 
 QString in_quotation_marks(const QString& words) {
@@ -84,6 +65,25 @@ void fill_bar(QPainter& painter, const QRectF& rect, const Ink& ink, double unit
     draw_hatch(painter, rect, Hatch::rising, ink.text, unit);
   else
     painter.fillRect(rect, ink.fill);
+}
+
+void paint_skein_bar(QPainter& painter, const QRectF& bar, std::optional<double> share,
+                     const CellLook& look) {
+  if (share) {
+    QRectF filled = bar;
+    filled.setWidth(bar.width() * std::clamp(*share, 0.0, 1.0));
+    fill_bar(painter, filled, look.ink, look.unit);
+  }
+  QPen outline(look.ink.edge, std::max(1.0, look.unit * (look.ink.paper ? 0.8 : 1)));
+  if (!share) outline.setDashPattern({2, 2});
+  painter.setPen(outline);
+  painter.setBrush(Qt::NoBrush);
+  painter.drawRect(bar);
+  if (!share) return;
+  for (const double at : ticks_at) {
+    const double x = bar.left() + bar.width() * at;
+    painter.drawLine(QPointF(x, bar.top() - tick_height * look.unit), QPointF(x, bar.top()));
+  }
 }
 
 double need_cell_height(double unit) { return cell_height * unit; }
@@ -120,7 +120,9 @@ void paint_need_cell(QPainter& painter, const QRectF& rect, const NeedCell& cell
     write_left(painter, rect.left() + words_inset * u, top + word_baseline * u,
                in_quotation_marks(*cell.words), words_font(look.type), look.ink.text);
   }
-  paint_bar(painter, QRectF(left, top + bar_top * u, right - left, bar_height * u), cell, look);
+  const bool checked = cell.state != NeedCell::State::not_checked;
+  paint_skein_bar(painter, QRectF(left, top + bar_top * u, right - left, bar_height * u),
+                  checked ? std::optional(cell.share) : std::nullopt, look);
   painter.restore();
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 #include <QRectF>
+#include <optional>
 
 #include "app/pages/quantities/need_cell.h"
 #include "app/widgets/ink.h"
@@ -29,6 +30,10 @@ double need_cell_height(double unit);
 double total_cell_height(double unit);
 // In quotation marks; a space keeps empty ones apart.
 QString in_quotation_marks(const QString& words);
+
+// One skein, filled to the share of the last one that is needed, with ticks where it is nearly empty and
+// nearly full; dashed and empty where there is no share.
+void paint_skein_bar(QPainter& painter, const QRectF& bar, std::optional<double> share, const CellLook& look);
 
 // Fills with the ink's fill: solid on screen, 45 degree hatch on paper.
 void fill_bar(QPainter& painter, const QRectF& rect, const Ink& ink, double unit);

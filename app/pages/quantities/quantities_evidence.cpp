@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
-#include <cmath>
 
 #include "app/document/open_pattern.h"
 #include "app/pages/quantities/evidence_table.h"
@@ -12,14 +11,6 @@ namespace {
 
 QString words(std::string_view text) {
   return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
-}
-
-// Nobody may read "always" or "never" into a chance that was rounded.
-QString in_hundred(double chance) {
-  const double rounded = std::round(100 * chance);
-  if (rounded >= 100) return QuantitiesPage::tr("more than 99");
-  if (rounded <= 0) return QuantitiesPage::tr("fewer than 1");
-  return QString::number(static_cast<int>(rounded));
 }
 
 }  // namespace
@@ -35,7 +26,8 @@ const RoleEvidence& QuantitiesPage::current_evidence() {
 QString QuantitiesPage::chance_words() {
   const SizeEvidence& size = current_evidence().sizes[current_size()];
   if (!size.chance_sufficient) return {};
-  return tr("; the skeins suffice in %1 of 100").arg(in_hundred(*size.chance_sufficient));
+  return tr("; the skeins suffice in %1 of 100")
+      .arg(QString::fromStdString(chance_of_100(*size.chance_sufficient)));
 }
 
 void QuantitiesPage::show_evidence() {

@@ -38,6 +38,7 @@ class QuantitiesPage : public Page {
   bool find_next(const QString& words) override;
   std::optional<Sheet> sheet() const override;
   std::vector<PaperBlock> paper_blocks(double width) const override;
+  PicturesStand pictures_stand() const override { return PicturesStand::before_the_words; }
 
   NeedGrid* grid() const { return grid_; }
   NeedModel* model() const { return model_; }

@@ -14,6 +14,7 @@
 #include "app/pages/quantities/need_model.h"
 #include "app/pages/quantities/quantities_page.h"
 #include "app/print/paper_flow.h"
+#include "core/sheets/evidence_sheet.h"
 
 namespace skeinproof {
 namespace {
@@ -114,6 +115,7 @@ std::optional<Sheet> QuantitiesPage::sheet() const {
         tr("Not checked: %1. %2")
             .arg(QString::fromStdString(open_point.what), QString::fromStdString(open_point.because))
             .toStdString());
+  if (model_->any_known()) add_evidence(sheet, open_.pattern(), open_.assessment(), open_.pattern().house());
   return sheet;
 }
 
