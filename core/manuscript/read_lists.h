@@ -1,0 +1,77 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+#include <vector>
+
+#include "core/manuscript/read_tokens.h"
+
+namespace skeinproof {
+
+// One value of a list before the meaning of its commas is settled.
+struct ListCell {
+  std::uint32_t begin = 0, end = 0;  // in the plain text
+  double number = 0, half_step = 0;
+  bool absent = false;       // a dash or an empty cell
+  bool label = false;        // a word: "XL", "0-3"
+  bool opens_group = false;  // a bracket opens before it
+  bool after_comma = false;  // a comma glued on both sides stands before it: "17,5"
+  bool range = false;        // "5-10": the end of a stretch that the cell before begins
+  std::uint8_t digits = 0;   // of a whole number
+};
+
+// A list with one value a size, a pair, or a lone figure; with its unit where one stands behind it.
+struct FigureList {
+  std::size_t first_cell = 0, cells = 0;
+  std::uint32_t begin = 0, end = 0;  // in the plain text, with the unit
+  PrintedUnit unit = PrintedUnit::none;
+  const TradeWord* unit_word = nullptr;
+  bool bracketed = false;
+  bool parted = false;   // something other than a glued comma parts values
+  bool slashed = false;  // "24/32"
+  bool spaced = false;   // only spaces part values
+  bool unit_each = false;
+};
+
+// A text as words, marks and lists.
+struct Items {
+  std::vector<Token> tokens;
+  std::vector<FigureList> lists;
+  std::vector<ListCell> cells;
+};
+
+// The letter of a list by its unit.
+constexpr char list_shape(PrintedUnit unit) {
+  switch (unit) {
+    case PrintedUnit::metre:
+    case PrintedUnit::yard:
+      return '1';
+    case PrintedUnit::gram:
+    case PrintedUnit::ounce:
+    case PrintedUnit::kilogram:
+    case PrintedUnit::pound:
+      return '2';
+    case PrintedUnit::centimetre:
+    case PrintedUnit::inch:
+      return '3';
+    case PrintedUnit::millimetre:
+      return '4';
+    case PrintedUnit::percent:
+      return '5';
+    case PrintedUnit::skein:
+      return '6';
+    case PrintedUnit::stitch:
+      return '7';
+    case PrintedUnit::row:
+      return '8';
+    default:
+      return '0';
+  }
+}
+
+// Folds each list into one token, in one pass; brackets may be nested, of any kind, or never close.
+Items fold_lists(const PlainText& plain, const std::vector<Token>& tokens);
+
+// The values of a list. Where commas may be decimal marks or part values, `sizes` (0 = not known) decides.
+std::vector<PrintedValue> values_of(const Items& items, const FigureList& list, const PlainText& plain,
+                                    std::size_t sizes);
+
+}  // namespace skeinproof

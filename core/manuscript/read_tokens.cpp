@@ -1,0 +1,295 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/manuscript/read_tokens.h"
+
+#include <algorithm>
+#include <charconv>
+#include <cmath>
+#include <tao/pegtl.hpp>
+
+#include "core/units/fraction_glyphs.h"
+
+namespace skeinproof {
+namespace {
+
+namespace grammar {
+using namespace tao::pegtl;
+
+struct high : ranges<'\x80', '\xff'> {};
+struct letter : sor<alpha, high> {};
+struct glyph : ranges<'\x01', '\x08', '\x0e', '\x17'> {};
+struct digits : plus<digit> {};
+
+// A fraction written out. A lone one must be of the kind that scales and tapes have, since "5/6" is more
+// often two sizes.
+struct below : sor<seq<one<'1'>, one<'0', '2', '6'>>, one<'2', '3', '4', '5', '6', '8'>> {};
+struct fraction_end : not_at<sor<digit, seq<opt<blank>, one<'/'>>>> {};
+struct joined_fraction : seq<digit, opt<digit>, one<'/'>, below, fraction_end> {};
+struct lone_fraction : seq<sor<string<'1', '/', '2'>, string<'1', '/', '3'>, string<'2', '/', '3'>,
+                               string<'1', '/', '4'>, string<'3', '/', '4'>, string<'1', '/', '8'>,
+                               string<'3', '/', '8'>, string<'5', '/', '8'>, string<'7', '/', '8'>>,
+                           fraction_end> {};
+struct whole_and_fraction : seq<digits, sor<one<'-'>, plus<one<' '>>>, joined_fraction> {};
+struct whole_and_glyph : seq<digits, opt<one<' ', '-'>>, glyph> {};
+struct lone_glyph : seq<glyph> {};
+struct thousands : seq<rep_min_max<1, 3, digit>, plus<one<'\''>, rep<3, digit>>, not_at<digit>> {};
+struct with_point : seq<star<digit>, one<'.'>, digits, not_at<seq<one<'.'>, digit>>> {};
+struct whole : seq<digits> {};
+
+struct times : seq<one<'x', 'X'>, not_at<letter>> {};
+// "US4", "UK10" are a word and a figure.
+struct system : seq<sor<string<'U', 'S'>, string<'U', 'K'>, string<'J', 'P'>>, at<digit>> {};
+struct word : seq<letter, star<sor<letter, digit, seq<one<'-', '\''>, at<letter>>>>> {};
+struct line_end : seq<one<'\n'>> {};
+struct gap : sor<one<'\t'>, seq<one<' '>, plus<one<' '>>>> {};
+struct space : one<' '> {};
+struct mark : any {};
+
+struct figure
+    : sor<whole_and_fraction, whole_and_glyph, thousands, with_point, lone_fraction, lone_glyph, whole> {};
+struct text : star<sor<gap, space, figure, times, sor<system, word>, line_end, mark>> {};
+}  // namespace grammar
+
+struct Lexer {
+  const PlainText& plain;
+  std::vector<Token>& tokens;
+  std::uint32_t token_end = 0;
+
+  template <class Input>
+  Token& add(const Input& in, char shape) {
+    Token token;
+    token.shape = shape;
+    token.begin = static_cast<std::uint32_t>(in.begin() - plain.text.data());
+    token.end = static_cast<std::uint32_t>(in.end() - plain.text.data());
+    token.glued = token.begin == token_end && token.begin > 0;
+    token_end = token.end;
+    return tokens.emplace_back(token);
+  }
+  template <class Input>
+  void figure(const Input& in, double number, double half_step) {
+    Token& token = add(in, figure_shape);
+    token.number = number;
+    token.half_step = half_step;
+  }
+  // A slash glued to a figure before it: "1/2/3" is three figures.
+  bool behind_slash() const {
+    return tokens.size() > 1 && token_end > 0 && tokens.back().shape == '/' && tokens.back().glued &&
+           tokens[tokens.size() - 2].shape == figure_shape;
+  }
+  bool behind_figure() const { return !tokens.empty() && tokens.back().shape == figure_shape; }
+};
+
+double number(std::string_view digits) {
+  double value = 0;
+  const auto [end, code] = std::from_chars(digits.data(), digits.data() + digits.size(), value);
+  static_cast<void>(end);
+  return code == std::errc{} ? value : 0;
+}
+
+// "3/4" and its half step, an eighth.
+std::pair<double, double> fraction(std::string_view text) {
+  const auto slash = text.find('/');
+  const double below = number(text.substr(slash + 1));
+  return {number(text.substr(0, slash)) / below, 0.5 / below};
+}
+std::pair<double, double> glyph(char byte) {
+  const FractionGlyph& row = fraction_glyphs[fraction_row(byte)];
+  return {static_cast<double>(row.numerator) / row.denominator, 0.5 / row.denominator};
+}
+
+template <class Rule>
+struct action : tao::pegtl::nothing<Rule> {};
+
+template <>
+struct action<grammar::whole> {
+  template <class Input>
+  static void apply(const Input& in, Lexer& lexer) {
+    lexer.figure(in, number({in.begin(), in.size()}), 0.5);
+  }
+};
+template <>
+struct action<grammar::with_point> {
+  template <class Input>
+  static bool apply(const Input& in, Lexer& lexer) {
+    const std::string_view text(in.begin(), in.size());
+    const auto point = text.find('.');
+    if (point == 0 && lexer.behind_figure() &&
+        lexer.tokens.back().end == in.begin() - lexer.plain.text.data())
+      return false;
+    lexer.figure(in, number(text), 0.5 * std::pow(10.0, -static_cast<double>(text.size() - point - 1)));
+    return true;
+  }
+};
+template <>
+struct action<grammar::thousands> {
+  template <class Input>
+  static void apply(const Input& in, Lexer& lexer) {
+    std::string digits = in.string();
+    digits.erase(std::remove(digits.begin(), digits.end(), '\''), digits.end());
+    lexer.figure(in, number(digits), 0.5);
+  }
+};
+template <>
+struct action<grammar::whole_and_fraction> {
+  template <class Input>
+  static bool apply(const Input& in, Lexer& lexer) {
+    const std::string_view text(in.begin(), in.size());
+    const auto joint = text.find_first_of(" -");
+    const auto part = fraction(text.substr(text.find_last_of(" -") + 1));
+    if (part.first >= 1 || lexer.behind_slash()) return false;
+    lexer.figure(in, number(text.substr(0, joint)) + part.first, part.second);
+    return true;
+  }
+};
+template <>
+struct action<grammar::whole_and_glyph> {
+  template <class Input>
+  static void apply(const Input& in, Lexer& lexer) {
+    const std::string_view text(in.begin(), in.size());
+    const auto part = glyph(text.back());
+    lexer.figure(in, number(text.substr(0, text.find_first_not_of("0123456789"))) + part.first, part.second);
+  }
+};
+template <>
+struct action<grammar::lone_fraction> {
+  template <class Input>
+  static bool apply(const Input& in, Lexer& lexer) {
+    if (lexer.behind_slash()) return false;
+    const auto part = fraction({in.begin(), in.size()});
+    lexer.figure(in, part.first, part.second);
+    return true;
+  }
+};
+template <>
+struct action<grammar::lone_glyph> {
+  template <class Input>
+  static void apply(const Input& in, Lexer& lexer) {
+    const auto part = glyph(*in.begin());
+    lexer.figure(in, part.first, part.second);
+  }
+};
+template <>
+struct action<grammar::times> {
+  template <class Input>
+  static void apply(const Input& in, Lexer& lexer) {
+    lexer.add(in, 'x');
+  }
+};
+struct add_word {
+  template <class Input>
+  static void apply(const Input& in, Lexer& lexer) {
+    const char first = *in.begin();
+    Token& token = lexer.add(in, 'w');
+    token.capital = first >= 'A' && first <= 'Z';
+    // Marked capitals of Latin-1 and its neighbours: "Ödmark".
+    if (first == '\xc3' && in.size() > 1) token.capital = in.begin()[1] >= '\x80' && in.begin()[1] <= '\x9e';
+    if (token.capital) token.shape = 'W';
+  }
+};
+template <>
+struct action<grammar::word> : add_word {};
+template <>
+struct action<grammar::system> : add_word {};
+template <>
+struct action<grammar::gap> {
+  template <class Input>
+  static void apply(const Input& in, Lexer& lexer) {
+    lexer.add(in, gap_shape);
+  }
+};
+template <>
+struct action<grammar::line_end> {
+  template <class Input>
+  static void apply(const Input& in, Lexer& lexer) {
+    lexer.add(in, '\n');
+  }
+};
+template <>
+struct action<grammar::mark> {
+  template <class Input>
+  static void apply(const Input& in, Lexer& lexer) {
+    const char c = *in.begin();
+    constexpr std::string_view known = "()[]{},;:/-=+&\"#%.*|";
+    char shape = known.find(c) == std::string_view::npos ? '?' : c;
+    if (shape == '[' || shape == '{') shape = '(';
+    if (shape == ']' || shape == '}') shape = ')';
+    lexer.add(in, shape == '|' ? gap_shape : shape);
+  }
+};
+
+// The words of a token in the form of the table: small letters, a space for each hyphen.
+void append_key(std::string& key, std::string_view word) {
+  for (char c : word) key += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c == '-' ? ' ' : c;
+}
+
+constexpr std::size_t longest_key = 40;
+
+// MC, CC, CC12, C1, MC2.
+bool is_role_label(std::string_view word) {
+  const auto letters = word.find_first_of("0123456789");
+  const std::string_view label = word.substr(0, letters);
+  if (label != "MC" && label != "CC" && label != "C" && label != "BC" && label != "PC") return false;
+  if (letters == std::string_view::npos) return label != "C" && label.size() == 2;
+  return word.size() - letters <= 2 &&
+         word.find_first_not_of("0123456789", letters) == std::string_view::npos;
+}
+
+// The longest row of the table that begins at a word; several words become one token.
+std::vector<Token> with_senses(const PlainText& plain, const std::vector<Token>& raw) {
+  std::vector<Token> tokens;
+  tokens.reserve(raw.size());
+  std::string key;
+  const auto text_of = [&](const Token& token) {
+    return std::string_view(plain.text).substr(token.begin, token.end - token.begin);
+  };
+  for (std::size_t i = 0; i < raw.size(); ++i) {
+    Token token = raw[i];
+    if ((token.shape != 'w' && token.shape != 'W') || token.end - token.begin > longest_key) {
+      tokens.push_back(token);
+      continue;
+    }
+    key.clear();
+    append_key(key, text_of(token));
+    const std::string_view first = std::string_view(key).substr(0, key.find(' '));
+    std::size_t more = further_words(first);
+    const TradeWord* best = trade_word(key);
+    std::size_t last = i;
+    for (std::size_t k = i + 1; more > 0 && k < raw.size(); ++k, --more) {
+      // A line end may stand within a term.
+      std::size_t next = k;
+      if (raw[next].shape == '\n' && next + 1 < raw.size()) ++next;
+      if ((raw[next].shape != 'w' && raw[next].shape != 'W') || raw[next].glued ||
+          raw[next].end - raw[next].begin > longest_key)
+        break;
+      key += ' ';
+      append_key(key, text_of(raw[next]));
+      if (const TradeWord* row = trade_word(key)) {
+        best = row;
+        last = next;
+      }
+      k = next;
+    }
+    if (best != nullptr) {
+      token.word = best;
+      token.shape = static_cast<char>(best->sense);
+      token.end = raw[last].end;
+      i = last;
+    } else if (is_role_label(text_of(token))) {
+      token.shape = static_cast<char>(Sense::role_label);
+    }
+    tokens.push_back(token);
+  }
+  return tokens;
+}
+
+}  // namespace
+
+std::vector<Token> read_tokens(const PlainText& plain) {
+  std::vector<Token> raw;
+  raw.reserve(plain.text.size() / 4 + 1);
+  Lexer lexer{plain, raw};
+  tao::pegtl::memory_input<tao::pegtl::tracking_mode::lazy> input(plain.text, "");
+  tao::pegtl::parse<grammar::text, action>(input, lexer);
+  return with_senses(plain, raw);
+}
+
+}  // namespace skeinproof

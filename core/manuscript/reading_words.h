@@ -1,0 +1,79 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+#include <cstddef>
+#include <string_view>
+
+#include "core/manuscript/statement.h"
+
+namespace skeinproof {
+
+// What a word of the trade does in a submitted text. The letter stands for it in the line of letters over
+// which the phrases are matched (see phrases.cpp).
+enum class Sense : char {
+  size_word = 'Z',
+  yarn_word = 'Y',
+  gauge_word = 'G',
+  needle_word = 'N',
+  notions_word = 'I',
+  text_word = 'X',
+  key_word = 'K',
+  chart_word = 'C',
+  schematic_word = 'D',
+  measures_word = 'M',
+  care_heading = '!',
+  role_label = 'R',   // MC, CC1
+  role_words = 'r',   // main colour
+  role_prefix = 'h',  // colour, shade, yarn as in "yarn A"
+  skein_word = 'S',
+  unit_word = 'u',
+  per = 'P',
+  over = 'V',
+  in = 'i',
+  of = 'f',
+  also = '&',
+  to = 'd',
+  with = '@',
+  about = 'A',
+  at_most = 'L',
+  used = 'U',
+  total = 'T',
+  measure = 'B',
+  measure_end = 'b',  // from underarm, incl. ribbing
+  fit = 'F',
+  ease = 'E',
+  needle_system = 'Q',
+  needle_type = 'y',
+  fabric = 'q',
+  gauge_state = 'z',
+  worked = 'l',
+  shown = 'H',
+  model = 'j',
+  all_sizes = 'J',
+  notion = 'O',
+  description = 'v',
+  care = 'e',
+  piece = 'p',
+  strands = 's',
+  withdrawn = 'a',
+  item = 't',
+  wearer = 'g',
+  extra = 'k',
+  phrase = 'm',
+  caution = 'c',
+  cast_on = 'n',
+  colours_word = 'o',
+};
+
+// A row of the table of words. `value` says which one it is: the qualifier, the fabric, the role.
+struct TradeWord {
+  std::string_view words;  // lower case, parts of a compound parted by a space
+  Sense sense;
+  std::string_view value = {};
+  PrintedUnit unit = PrintedUnit::none;
+};
+
+// The row of exactly these words, and how many further words a row that begins with this word can have.
+const TradeWord* trade_word(std::string_view words);
+std::size_t further_words(std::string_view first_word);
+
+}  // namespace skeinproof
