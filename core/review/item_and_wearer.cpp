@@ -18,10 +18,11 @@ struct ItemWords {
   WordList words;
 };
 const ItemWords item_words[] = {
-    {ItemKind::other, {"doll",   "toy",     "bear",       "blanket",    "throw",      "afghan",   "cushion",
-                       "pillow", "bag",     "basket",     "pot holder", "potholder",  "coaster",  "garland",
-                       "cosy",   "cozy",    "pot-holder", "dishcloth",  "washcloth",  "rug",      "slipper",
-                       "trivet", "hot pad", "place mat",  "oven mitt",  "oven glove", "ornament", "bunting"}},
+    {ItemKind::other,
+     {"doll",     "toy",      "bear",       "blanket",    "throw",      "afghan",   "cushion",
+      "pillow",   "bag",      "basket",     "pot holder", "potholder",  "coaster",  "garland",
+      "tea cosy", "tea cozy", "pot-holder", "dishcloth",  "washcloth",  "rug",      "slipper",
+      "trivet",   "hot pad",  "place mat",  "oven mitt",  "oven glove", "ornament", "bunting"}},
     {ItemKind::sock, {"sock", "stocking", "knee-high", "kneesock"}},
     {ItemKind::garment,
      {"pullover",  "sweater", "jumper",   "cardigan", "vest", "waistcoat",   "slipover", "dress",
@@ -30,7 +31,8 @@ const ItemWords item_words[] = {
     {ItemKind::hat_or_mitten,
      {"hat", "beanie", "cap", "bonnet", "beret", "tam", "balaclava", "mitten", "mitt", "glove", "headband"}},
     {ItemKind::shawl, {"shawl", "shawlette", "stole", "wrap"}},
-    {ItemKind::other, {"scarf", "scarves", "cowl", "snood", "poncho", "hood", "bootee", "bootie"}},
+    {ItemKind::other,
+     {"cosy", "cozy", "scarf", "scarves", "cowl", "snood", "poncho", "hood", "bootee", "bootie"}},
 };
 
 ItemKind kind_of(std::string_view lower) {
