@@ -2,7 +2,8 @@
 # What the project needs of Debian 12 or newer, by package name. Sourced by app/run and tests/run.
 build_packages="g++ cmake ninja-build qt6-base-dev libqt6charts6-dev libqt6svg6-dev qt6-tools-dev qt6-tools-dev-tools
   qt6-l10n-tools libqt6opengl6-dev libgl-dev libsqlitecpp-dev libsqlite3-dev libboost-dev tao-pegtl-dev libexpected-dev libfmt-dev
-  nlohmann-json3-dev libcli11-dev libcsv-dev libglpk-dev libxlsxwriter-dev libpng-dev"
+  nlohmann-json3-dev libcli11-dev libcsv-dev libglpk-dev libxlsxwriter-dev libpng-dev libzip-dev libpugixml-dev
+  libgumbo-dev libcmark-dev libuchardet-dev"
 run_packages="qt6-qpa-plugins libqt6svg6 fonts-noto-core"
 test_packages="libgtest-dev libgmock-dev librapidcheck-dev units sqlite3 mold"
 long_packages="clang clang-tidy clang-format libclang-rt-14-dev libbenchmark-dev"
