@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <system_error>
 
-#include "core/file/fingerprint.h"
+#include "core/base/fingerprint.h"
 #include "core/file/json.h"
 #include "core/file/whole_file.h"
 

@@ -6,7 +6,7 @@
 #include <algorithm>
 #include <string_view>
 
-#include "core/file/fingerprint.h"
+#include "core/base/fingerprint.h"
 #include "core/file/whole_file.h"
 
 namespace skeinproof {

@@ -3,8 +3,8 @@
 
 #include <cmath>
 
+#include "core/base/fingerprint.h"
 #include "core/base/text.h"
-#include "core/file/fingerprint.h"
 #include "core/file/json.h"
 #include "core/file/table_rows.h"
 #include "core/need/evidence.h"

@@ -305,13 +305,23 @@ std::optional<TextSpan> span_of(std::string_view text, std::string_view words, i
   return TextSpan{at, at + words.size()};
 }
 
+std::optional<TextSpan> reply_place(std::string_view draft, const Query& query) {
+  const auto span = span_of(draft, query.before, query.occurrence);
+  if (!span) return std::nullopt;
+  // The old words may stand in the new ones.
+  for (auto at = query.after.find(query.before); at != std::string::npos;
+       at = query.after.find(query.before, at + 1))
+    if (at <= span->begin && draft.substr(span->begin - at).starts_with(query.after)) return std::nullopt;
+  return span;
+}
+
 std::vector<TextEdit> recorded_replies(const Pattern& pattern) {
   std::vector<TextEdit> edits;
   const Draft* draft = pattern.draft();
   if (draft == nullptr) return edits;
   for (const Query& query : pattern.queries) {
     if (query.answer != QueryAnswer::accepted && query.answer != QueryAnswer::amended) continue;
-    const auto span = span_of(draft->text, query.before, query.occurrence);
+    const auto span = reply_place(draft->text, query);
     if (!span) continue;
     const auto meets = [&](const TextEdit& edit) {
       return edit.span.begin < span->end && span->begin < edit.span.end;

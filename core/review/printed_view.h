@@ -87,6 +87,10 @@ class PrintedView {
 int occurrence_of(std::string_view text, const TextSpan& span);
 std::optional<TextSpan> span_of(std::string_view text, std::string_view words, int occurrence);
 
+// Where the old words of a recorded reply stand in a draft; absent where they do not, or where the draft has
+// the new words there already.
+std::optional<TextSpan> reply_place(std::string_view draft, const Query& query);
+
 // The changes of words that accepted and amended queries record, as edits of the draft at hand, in the order
 // of the text. A query whose words stand there no more changes nothing; of two that meet, the later counts.
 std::vector<TextEdit> recorded_replies(const Pattern& pattern);

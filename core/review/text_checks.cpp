@@ -9,6 +9,7 @@
 #include "core/manuscript/read_manuscript.h"
 #include "core/manuscript/words.h"
 #include "core/review/check_runs.h"
+#include "core/review/compare_drafts.h"
 #include "core/review/finding_words.h"
 #include "core/review/printed_words.h"
 #include "core/review/role_figures.h"
@@ -138,73 +139,10 @@ bool of_buttons(const Statement& one) {
   return says(compared(one.subject), {"button"}) && !of_buttonholes(one);
 }
 
-// Whether the same stands in another unit in that breath, whose statements are close together.
-bool in_metric_nearby(const Reading& reading, const Statement& one) {
-  constexpr std::ptrdiff_t far = 12;
-  const std::ptrdiff_t at = &one - reading.statements.data();
-  const auto end = static_cast<std::ptrdiff_t>(reading.statements.size());
-  for (std::ptrdiff_t i = std::max<std::ptrdiff_t>(0, at - far); i < std::min(end, at + far); ++i) {
-    const Statement& other = reading.statements[static_cast<std::size_t>(i)];
-    if (other.mention == one.mention && other.kind == one.kind && other.subject == one.subject &&
-        other.unit != one.unit)
-      return true;
-  }
-  return false;
-}
-
-// What a draft says about some kinds, as it is compared between drafts: metric where both systems stand
-// there.
-std::string signature(const Reading& reading, const std::string& text, std::initializer_list<Kind> kinds) {
-  std::string all;
-  for (const Statement& one : reading.statements) {
-    if (std::find(kinds.begin(), kinds.end(), one.kind) == kinds.end()) continue;
-    const bool imperial = one.unit == PrintedUnit::yard || one.unit == PrintedUnit::inch ||
-                          one.unit == PrintedUnit::ounce || one.unit == PrintedUnit::needle_us;
-    const bool converted = imperial && in_metric_nearby(reading, one);
-    if (converted) continue;
-    all += one.subject + ":";
-    for (const PrintedValue& value : one.values)
-      all += value.number ? exact_number(*value.number) + " " : std::string(words_at(text, value.span)) + " ";
-    if (one.values.empty()) all += compared(one.words);
-    all += ";";
-  }
-  return all;
-}
-
-struct Dependence {
-  std::string_view name;
-  std::initializer_list<Kind> changed;
-  std::initializer_list<Kind> dependents;
-};
-const Dependence dependences[] = {
-    {"the yarn",
-     {Kind::yarn_name},
-     {Kind::put_up_length, Kind::put_up_weight, Kind::fibre, Kind::count, Kind::shade_name,
-      Kind::shade_number, Kind::length_note}},
-    {"the put-up",
-     {Kind::put_up_length, Kind::put_up_weight},
-     {Kind::count, Kind::total_count, Kind::length_note}},
-    {"the gauge",
-     {Kind::gauge_stitches, Kind::gauge_rows},
-     {Kind::count, Kind::length_note, Kind::stitches, Kind::measurement, Kind::needle}},
-    {"the sizes", {Kind::size_labels}, {Kind::count, Kind::total_count, Kind::measurement, Kind::stitches}},
-    {"the measurements", {Kind::measurement}, {Kind::count, Kind::length_note, Kind::stitches}},
-};
-
-const Statement* first_of(const PrintedView& printed, std::initializer_list<Kind> kinds) {
+const Statement* first_of(const PrintedView& printed, const std::vector<Kind>& kinds) {
   for (const Statement& one : printed.reading().statements)
     if (std::find(kinds.begin(), kinds.end(), one.kind) != kinds.end()) return &one;
   return nullptr;
-}
-
-// A name set right by a letter or two is the same yarn.
-bool nearly_the_same(const std::string& a, const std::string& b) {
-  std::size_t front = 0;
-  while (front < std::min(a.size(), b.size()) && a[front] == b[front]) ++front;
-  std::size_t back = 0;
-  while (back < std::min(a.size(), b.size()) - front && a[a.size() - 1 - back] == b[b.size() - 1 - back])
-    ++back;
-  return std::max(a.size(), b.size()) - front - back <= 2;
 }
 
 }  // namespace
@@ -303,40 +241,21 @@ void check_t4(const ReviewInput& input, Findings& findings) {
     return;
   }
   const Draft &before = drafts[drafts.size() - 2], &after = drafts.back();
-  const Reading old_reading = read_manuscript(before), new_reading = read_manuscript(after);
   const PrintedView& printed = input.printed;
-  for (const Dependence& row : dependences) {
-    const std::string was = signature(old_reading, before.text, row.changed);
-    const std::string is = signature(new_reading, after.text, row.changed);
-    if (was.empty() || is.empty() || was == is) continue;
-    if (row.changed.begin()[0] == Kind::yarn_name && nearly_the_same(was, is)) continue;
+  for (const NotMoved& one :
+       dependents_not_moved(before.text, read_manuscript(before), after.text, read_manuscript(after))) {
+    Finding& finding = findings.add(one.what + " changed and nothing that depends on it");
+    finding.apart = one.what;
+    if (const Statement* changed = first_of(printed, one.changed)) show(finding, printed, *changed);
     std::vector<std::string> still;
-    std::vector<const Statement*> shown;
-    bool moved = false;
-    for (const Kind kind : row.dependents) {
-      const std::string here = signature(new_reading, after.text, {kind});
-      if (here.empty()) continue;
-      if (signature(old_reading, before.text, {kind}) != here) {
-        moved = true;
-        break;
-      }
+    for (const Kind kind : one.still) {
       still.emplace_back(word_of(kind));
-      if (const Statement* one = first_of(printed, {kind})) shown.push_back(one);
+      if (const Statement* shown = first_of(printed, {kind})) rest_on(finding, printed, *shown);
     }
-    if (moved || still.empty()) continue;
-    Finding& finding = findings.add(std::string(row.name) + " changed and nothing that depends on it");
-    finding.apart = std::string(row.name);
-    if (const Statement* changed = first_of(printed, row.changed)) show(finding, printed, *changed);
-    for (const Statement* one : shown) rest_on(finding, printed, *one);
-    const auto shorter = [](std::string words) {
-      if (!words.empty() && words.back() == ';') words.pop_back();
-      return quoted(words, 120);
-    };
-    finding.evidence = {before.name + ": " + shorter(was), after.name + ": " + shorter(is),
+    finding.evidence = {before.name + ": " + quoted(one.was, 120), after.name + ": " + quoted(one.is, 120),
                         "as before: " + listed(still)};
-    finding.query = "Since " + (before.name.empty() ? "the last draft" : before.name) + " " +
-                    std::string(row.name) + " changed, and " + listed(still) +
-                    " stayed as before. Were they worked out again?";
+    finding.query = "Since " + (before.name.empty() ? "the last draft" : before.name) + " " + one.what +
+                    " changed, and " + listed(still) + " stayed as before. Were they worked out again?";
   }
 }
 
