@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
+#include <cmath>
 
 #include "core/base/text.h"
 #include "core/manuscript/facts_parts.h"
@@ -65,7 +66,7 @@ Fabric* only_fabric(Pattern& pattern, Test&& test) {
 }
 
 // The fabric that words name: by its name, by its structure, or by the section or piece that alone is worked
-// in it. Without words it is the only one.
+// in it, ribs aside. Without words it is the only one.
 Fabric* fabric_of(Pattern& pattern, std::string_view words) {
   const std::string name = folded_name(words);
   if (name.empty()) return only_fabric(pattern, [](const Fabric&) { return true; });
@@ -76,7 +77,7 @@ Fabric* fabric_of(Pattern& pattern, std::string_view words) {
     return only_fabric(pattern, [&](const Fabric& fabric) { return fabric.structure == *structure; });
   return only_fabric(pattern, [&](const Fabric& fabric) {
     return std::any_of(pattern.pieces.begin(), pattern.pieces.end(), [&](const Piece& piece) {
-      const bool whole = folded_name(piece.name) == name;
+      const bool whole = folded_name(piece.name) == name && fabric.structure != Structure::rib;
       return std::any_of(piece.sections.begin(), piece.sections.end(), [&](const Section& section) {
         return section.fabric == fabric.id && (whole || folded_name(section.name) == name);
       });
@@ -219,6 +220,8 @@ Measurement& measurement_named(Pattern& pattern, const std::string& name, bool t
   return measurement;
 }
 
+constexpr double same_needle_cm = 1e-6;
+
 std::optional<double> needle_mm(const FactsTaken& taken, const Statement& needle) {
   if (needle.values.empty()) return std::nullopt;
   if (needle.unit == PrintedUnit::millimetre) return needle.values.front().number;
@@ -274,6 +277,13 @@ void take_needles(FactsTaken& taken) {
     if (!mm) continue;
     Fabric* fabric = fabric_of(taken.pattern, needle->subject);
     const std::string shown = "needle " + taken.typed(needle->values.front(), needle->unit);
+    const auto has_it = [&](const Fabric& worked) {
+      return worked.needle && std::abs(worked.needle->value.value() - *mm / 10) < same_needle_cm;
+    };
+    if (fabric == nullptr && needle->subject.empty() &&
+        std::all_of(taken.pattern.fabrics.begin(), taken.pattern.fabrics.end(), has_it) &&
+        !taken.pattern.fabrics.empty())
+      continue;
     if (fabric == nullptr && structure_named(needle->subject) &&
         !several_meant(taken.pattern, needle->subject))
       fabric = &new_fabric(taken.pattern, needle->subject);
@@ -284,7 +294,7 @@ void take_needles(FactsTaken& taken) {
       continue;
     }
     if (!taken.first("needle " + std::to_string(fabric->id.value))) continue;
-    lay_figure(fabric->needle, *mm / 10, 1e-6, taken.typed(needle->values.front(), needle->unit));
+    lay_figure(fabric->needle, *mm / 10, same_needle_cm, taken.typed(needle->values.front(), needle->unit));
   }
 }
 

@@ -114,9 +114,8 @@ void FactWriter::add_role(const Role& role) {
   add(key + "shade", "shade" + of, joined({role.shade.name, role.shade.number}, " "));
   add(key + "strands", "strands" + of, role.strands == 1 ? "" : std::to_string(role.strands));
   add(key + "count", "skeins" + of, list(role.printed_count));
-  add(key + "note", "length note" + of,
-      joined({role.printed_note, role.printed_at_most ? "(" + shown(role.printed_at_most, " m") + ")" : ""},
-             " "));
+  const std::string at_most = shown(role.printed_at_most, " m");
+  add(key + "note", "length note" + of, role.printed_note.empty() ? at_most : role.printed_note);
 }
 
 void FactWriter::add_fabric(const Fabric& fabric) {

@@ -258,6 +258,19 @@ TEST(facts_as_read, leave_out_what_could_mean_several_fabrics) {
   EXPECT_THAT(facts.left_out, ElementsAre(HasSubstr("“24”"), HasSubstr("4 mm")));
 }
 
+TEST(facts_as_read, take_a_needle_for_nothing_in_particular_where_all_are_worked_with_it) {
+  Pattern pattern = three_sizes();
+  for (const char* name : {"one", "another"}) {
+    add_fabric(pattern, name);
+    pattern.fabrics.back().needle = Entered<Centimetres>{centimetres(0.4), "4 mm"};
+  }
+  Hand hand("4 mm");
+  hand.list(StatementKind::needle, "4").unit = PrintedUnit::millimetre;
+  EXPECT_THAT(taken(pattern, hand).left_out, IsEmpty());
+  pattern.fabrics.back().needle.reset();
+  EXPECT_THAT(taken(pattern, hand).left_out, ElementsAre(HasSubstr("4 mm")));
+}
+
 TEST(facts_as_read, take_the_longest_length_of_a_note_as_at_most) {
   Pattern pattern = three_sizes();
   add_role(pattern, "CC");

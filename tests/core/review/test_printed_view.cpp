@@ -190,7 +190,8 @@ TEST(printed_text, takes_the_later_of_two_replies_to_the_same_words) {
 }
 
 TEST(printed_text, without_a_draft_is_the_block_with_sizes_gauge_and_needles) {
-  const Pattern pattern = testing::quillmarsh();
+  Pattern pattern = testing::quillmarsh();
+  pattern.drafts = {};
   const std::string text = printed_text(pattern, assess(pattern));
   for (const char* words : {"Sizes 1 (2, 3, 4) (5, 6, 7, 8, 9).", "175 m / 191 yd per 50 g / 1¾ oz skein",
                             "26 sts and 34 rounds = 10 cm / 4 in", "3.25 mm (US 3)", "at most 80 m / 87 yd"})
