@@ -1,119 +1,125 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "core/manuscript/letter_grammar.h"
+#include "core/manuscript/phrases.h"
 
 namespace skeinproof {
 namespace {
 
-namespace grammar {
-using namespace letters;
-
-struct stitch_count : stitches {};
-struct row_count : rows {};
-struct slashed : seq<bare> {};                  // "24/32"
-struct square : seq<bare, one<'x'>, cloth> {};  // "10 x 10 cm"
-struct per_inch : seq<word<Sense::per>, one<'u', 'i'>> {};
-struct over : cloth {};
-struct fabric_name : word<Sense::fabric> {};
-struct state_word : word<Sense::gauge_state> {};
-struct worked_word : word<Sense::worked> {};
-struct phrases
-    : sor<stitch_count, row_count, square, slashed, per_inch, over, fabric_name, state_word, worked_word> {};
-}  // namespace grammar
-
-using letters::Place;
-
-bool said(const Reader& reader, StatementKind kind) {
-  for (std::size_t k = reader.out.statements.size();
-       k-- > 0 && reader.out.statements[k].mention == reader.mention;)
-    if (reader.out.statements[k].kind == kind) return true;
-  return false;
+// Whether a stretch of cloth that stitches or rows may be counted over stands near behind them.
+bool counted_over(const PhrasePlace& at) {
+  bool joined = false;
+  for (std::size_t i = at.last; i < at.clause.last && i < at.last + 9; ++i) {
+    const char c = at.reader.letter(i);
+    joined = joined || c == '=' || c == '/' || c == '(' || at.reader.has(i, Sense::over) ||
+             at.reader.has(i, Sense::per) || at.reader.has(i, Sense::to) || at.reader.has(i, Sense::in);
+    if (joined && (c == '3' || at.reader.has(i, Sense::unit_word))) return true;
+    if (c == '.' || c == '1' || c == '2' || c == '5' || c == '6') return false;
+  }
+  // "10 cm = 26 sts"
+  return at.first >= at.clause.first + 2 && at.reader.letter(at.first - 2) == '3';
 }
 
-void say_worked(const Place& at) {
+bool starts_gauge(const PhrasePlace& at) {
+  Reader& reader = at.reader;
+  if (reader.run == Run::gauge) return true;
+  if (!counted_over(at)) return false;
+  reader.run = Run::gauge;
+  return true;
+}
+
+// How the rows of a list are called.
+void say_worked(const PhrasePlace& at) {
   const FigureList& list = at.reader.list(at.first);
-  if (list.unit_word == nullptr) return;
+  if (list.unit_word == nullptr || list.unit_word->value.empty()) return;
   Statement& statement = at.reader.say(StatementKind::gauge_worked, at.first, at.last);
   statement.words = list.unit_word->value;
-  const ListCell& cell = at.reader.items.cells[list.first_cell + list.cells - 1];
-  std::uint32_t begin = cell.end;
-  while (begin < list.end && (at.reader.plain.text[begin] == ' ' || at.reader.plain.text[begin] == ')'))
+  const PlainText& plain = at.reader.plain;
+  std::uint32_t begin = at.reader.items.cells[list.first_cell + list.cells - 1].end;
+  while (begin + 1 < list.end &&
+         (plain.text[begin] == ' ' || plain.text[begin] == ')' || plain.text[begin] == '-'))
     ++begin;
-  statement.span = at.reader.plain.as_came(begin, list.end);
+  statement.span = plain.as_came(begin, list.end);
 }
 
-void take_stitches(const Place& at) {
-  if (said(at.reader, StatementKind::gauge_stitches)) ++at.reader.mention;
+bool in_gauge(const PhrasePlace& at) { return at.reader.run == Run::gauge; }
+
+}  // namespace
+
+bool take_gauge_stitches(const PhrasePlace& at) {
+  if (!starts_gauge(at)) return false;
+  if (at.reader.said(StatementKind::gauge_stitches)) ++at.reader.mention;
   at.reader.say_list(StatementKind::gauge_stitches, at.first);
+  return true;
 }
-void take_rows(const Place& at) {
-  if (said(at.reader, StatementKind::gauge_rows)) ++at.reader.mention;
+
+bool take_gauge_rows(const PhrasePlace& at) {
+  if (!starts_gauge(at)) return false;
+  if (at.reader.said(StatementKind::gauge_rows)) ++at.reader.mention;
   at.reader.say_list(StatementKind::gauge_rows, at.first);
   say_worked(at);
+  return true;
 }
-bool take_slashed(const Place& at) {
-  const FigureList& list = at.reader.list(at.first);
-  const auto values = at.reader.values(at.first);
-  if (!list.slashed || values.size() != 2) return false;
-  if (said(at.reader, StatementKind::gauge_stitches)) ++at.reader.mention;
-  for (int k = 0; k < 2; ++k) {
-    Statement& statement =
-        at.reader.say(k == 0 ? StatementKind::gauge_stitches : StatementKind::gauge_rows, at.first, at.last);
-    statement.values = {values[static_cast<std::size_t>(k)]};
-    statement.unit = k == 0 ? PrintedUnit::stitch : PrintedUnit::row;
-    statement.span = statement.values.front().span;
+
+bool take_gauge_slashed(const PhrasePlace& at) {
+  Reader& reader = at.reader;
+  const auto values = reader.values(at.first);
+  if (!in_gauge(at) || !reader.list(at.first).slashed || values.size() != 2) return false;
+  if (reader.said(StatementKind::gauge_stitches)) ++reader.mention;
+  constexpr std::pair<StatementKind, PrintedUnit> parts[] = {
+      {StatementKind::gauge_stitches, PrintedUnit::stitch}, {StatementKind::gauge_rows, PrintedUnit::row}};
+  for (std::size_t k = 0; k < 2; ++k) {
+    Statement& statement = reader.say(parts[k].first, at.first, at.last);
+    statement.values = {values[k]};
+    statement.unit = parts[k].second;
+    statement.span = values[k].span;
   }
   return true;
 }
-void take_over(const Place& at) {
-  at.reader.say_list(StatementKind::gauge_over, at.first, at.last, at.last - 1);
+
+bool take_gauge_over(const PhrasePlace& at) {
+  if (!in_gauge(at) || at.reader.list(at.last - 1).cells > 2) return false;
+  if (at.last - at.first > 1) {  // "10 x 10 cm"
+    Statement& statement = at.reader.say_list(StatementKind::gauge_over, at.first, at.last, at.last - 1);
+    auto first = at.reader.values(at.first);
+    statement.values.insert(statement.values.begin(), first.begin(), first.end());
+    return true;
+  }
+  at.reader.say_list(StatementKind::gauge_over, at.first);
+  return true;
 }
-bool take_per_inch(const Place& at) {
-  const Token& token = at.reader.token(at.last - 1);
-  if (token.word == nullptr ||
-      (token.word->unit != PrintedUnit::inch && token.word->unit != PrintedUnit::centimetre))
-    return false;
-  Statement& statement = at.reader.say(StatementKind::gauge_over, at.last - 1, at.last);
-  statement.unit = token.word->unit;
+
+bool take_gauge_per_inch(const PhrasePlace& at) {
+  const std::size_t word = at.last - 1;
+  const PrintedUnit unit = at.reader.token(word).word->unit;
+  if (!in_gauge(at) || list_shape(unit) != '3') return false;
+  Statement& statement = at.reader.say(StatementKind::gauge_over, word, at.last);
+  statement.unit = unit;
   statement.values = {{1.0, 0, statement.span, false}};
   at.reader.use(at.first, at.last);
   return true;
 }
-void take_fabric(const Place& at) {
+
+bool take_gauge_fabric(const PhrasePlace& at) {
+  if (!in_gauge(at)) return false;
   at.reader.say(StatementKind::gauge_fabric, at.first, at.last).words = at.reader.words(at.first, at.last);
+  return true;
 }
-void take_state(const Place& at) {
+
+bool take_gauge_state(const PhrasePlace& at) {
+  if (!in_gauge(at)) return false;
   at.reader.say(StatementKind::gauge_state, at.first, at.last).words = at.reader.words(at.first, at.last);
+  return true;
 }
-void take_worked(const Place& at) {
+
+bool take_gauge_worked(const PhrasePlace& at) {
+  if (!in_gauge(at)) return false;
   at.reader.say(StatementKind::gauge_worked, at.first, at.last).words = at.reader.value(at.first);
+  return true;
 }
 
-template <class Rule>
-struct action : letters::nothing<Rule> {};
-template <>
-struct action<grammar::stitch_count> : letters::calls<take_stitches> {};
-template <>
-struct action<grammar::row_count> : letters::calls<take_rows> {};
-template <>
-struct action<grammar::square> : letters::calls<take_over> {};
-template <>
-struct action<grammar::slashed> : letters::calls<take_slashed> {};
-template <>
-struct action<grammar::per_inch> : letters::calls<take_per_inch> {};
-template <>
-struct action<grammar::over> : letters::calls<take_over> {};
-template <>
-struct action<grammar::fabric_name> : letters::calls<take_fabric> {};
-template <>
-struct action<grammar::state_word> : letters::calls<take_state> {};
-template <>
-struct action<grammar::worked_word> : letters::calls<take_worked> {};
-
-}  // namespace
-
-void read_gauge_clause(Reader& reader, const Clause& clause) {
-  ++reader.mention;
-  letters::read_phrases<grammar::phrases, action>(reader, clause);
+bool take_band_gauge(const PhrasePlace& at) {
+  if (at.reader.value(at.first) != "band") return false;
+  at.reader.say_list(StatementKind::band_gauge, at.first, at.last, at.last - 1).yarn = at.reader.yarn;
+  return true;
 }
 
 }  // namespace skeinproof

@@ -1,123 +1,97 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
 
-#include "core/manuscript/letter_grammar.h"
+#include "core/manuscript/phrases.h"
 
 namespace skeinproof {
 namespace {
 
-namespace grammar {
-using namespace letters;
+constexpr std::size_t longest_sentence = 60;  // tokens
 
-struct cast_on_count
-    : seq<word<Sense::cast_on>, rep_opt<4, sor<one<'w', 'R', 'i', '@', 'A', ','>>>, stitches> {};
-struct stitch_count : stitches {};
-struct role_mark : word<Sense::role_label> {};
-struct named_letter
-    : seq<sor<word<Sense::with>, word<Sense::in>, word<Sense::role_prefix>, word<Sense::yarn_word>>,
-          one<'W'>> {};
-struct extra_word : word<Sense::extra> {};
-struct phrase_word : word<Sense::phrase> {};
-struct caution_word : word<Sense::caution> {};
-struct in_text
-    : sor<cast_on_count, stitch_count, role_mark, named_letter, extra_word, phrase_word, caution_word> {};
-
-struct shade_of_role : seq<word<Sense::role_label>, few<3, ':', '-', '=', '(', ','>, one<'W'>> {};
-struct symbol_of_role : seq<sor<unknown, bare, one<'x', '.', '-', '+', '*', '?', '/'>>, one<'=', ':'>,
-                            word<Sense::role_label>> {};
-struct in_legend : sor<symbol_of_role, shade_of_role, role_mark> {};
-}  // namespace grammar
-
-using letters::Place;
-
-void take_stitches(const Place& at) {
-  Reader& reader = at.reader;
-  const std::size_t i = at.last - 1;
-  const bool named = reader.letter(at.first) == static_cast<char>(Sense::cast_on);
-  Statement& statement = reader.say_list(StatementKind::stitches, i);
-  if (named) statement.qualifier = reader.value(at.first);
-  reader.use(at.first, at.last);
+std::string sentence(const PhrasePlace& at) {
+  return at.reader.words(at.clause.first, std::min(at.clause.last, at.clause.first + longest_sentence));
 }
-bool take_lone_stitches(const Place& at) {
-  if (at.reader.list(at.first).cells < 2) return false;
-  take_stitches(at);
+
+}  // namespace
+
+bool take_stitches(const PhrasePlace& at) {
+  Reader& reader = at.reader;
+  const std::size_t list = at.last - 1;
+  const bool named = at.last - at.first > 1;
+  if (named && reader.has(at.first, Sense::sentence_verb) && reader.value(at.first).empty()) return false;
+  if (!named && reader.list(list).cells < 2) return false;
+  Statement& statement = reader.say_list(StatementKind::stitches, list);
+  if (named) statement.qualifier = reader.value(at.first);
+  statement.all_sizes = statement.values.size() == 1 && reader.sizes != 1;
+  // The yarn that stands between: "cast on in MC 56 sts".
+  for (std::size_t i = at.first; i < list; ++i)
+    if (reader.has(i, Sense::role_label)) take_role_mention({reader, at.clause, i, i + 1});
+  reader.use(at.first, at.last);
   return true;
 }
-void take_role_mention(const Place& at) {
+
+bool take_role_mention(const PhrasePlace& at) {
   Statement& statement = at.reader.say(StatementKind::role_mention, at.first, at.last);
   statement.subject = at.reader.words(at.first, at.last);
-  statement.words = at.reader.words(at.clause.first, std::min(at.clause.last, at.clause.first + 60));
-}
-bool take_named(const Place& at) {
-  const std::size_t i = at.last - 1;
-  const std::string name = at.reader.words(i, i + 1);
-  const bool role = std::find(at.reader.roles.begin(), at.reader.roles.end(), name) != at.reader.roles.end();
-  Statement& statement =
-      at.reader.say(role ? StatementKind::role_mention : StatementKind::shade_mention, i, i + 1);
-  statement.subject = name;
-  statement.words = at.reader.words(at.clause.first, std::min(at.clause.last, at.clause.first + 60));
+  statement.words = sentence(at);
   return true;
 }
-void take_extra(const Place& at) {
-  at.reader.say(StatementKind::extra, at.first, at.last).words = at.reader.value(at.first);
+
+// "With A", "in Peat", "with yarn B": a label of the block is a role, another name a shade.
+bool take_named_yarn(const PhrasePlace& at) {
+  Reader& reader = at.reader;
+  const std::size_t name = at.last - 1;
+  const std::string words = reader.words(name, at.last);
+  const bool role = std::find(reader.roles.begin(), reader.roles.end(), words) != reader.roles.end();
+  const bool letter = reader.token(name).end - reader.token(name).begin == 1;
+  const bool prefixed =
+      name > at.first && (reader.has(name - 1, Sense::yarn_word) || reader.has(name - 1, Sense::role_prefix));
+  if (!role && letter && !prefixed) return false;
+  const std::size_t first = prefixed ? name - 1 : name;
+  Statement& statement =
+      reader.say(role || letter ? StatementKind::role_mention : StatementKind::shade_mention, first, at.last);
+  statement.subject = words;
+  statement.words = sentence(at);
+  return true;
 }
-void take_phrase(const Place& at) {
+
+bool take_extra(const PhrasePlace& at) {
+  at.reader.say(StatementKind::extra, at.first, at.last).words = at.reader.value(at.first);
+  return true;
+}
+
+bool take_phrase(const PhrasePlace& at) {
   Statement& statement = at.reader.say(StatementKind::phrase, at.first, at.last);
   statement.qualifier = at.reader.value(at.first);
   statement.words = at.reader.words(at.first, at.last);
-}
-void take_caution(const Place& at) {
-  at.reader.say(StatementKind::caution, at.first, at.last).words = at.reader.words(at.first, at.last);
+  return true;
 }
 
-void take_legend_shade(const Place& at) {
+bool take_caution(const PhrasePlace& at) {
+  Reader& reader = at.reader;
+  if (reader.said(StatementKind::caution)) return true;
+  Statement& statement = reader.say(StatementKind::caution, at.clause.first, at.clause.last);
+  statement.words = sentence(at);
+  return true;
+}
+
+bool take_legend_shade(const PhrasePlace& at) {
   Reader& reader = at.reader;
   std::size_t last = at.last;
-  while (last < at.clause.last && reader.is_word(last) && reader.token(last).capital) ++last;
+  while (last < at.clause.last && reader.capital(last) && reader.letter(last) == 'W') ++last;
   Statement& statement = reader.say(StatementKind::legend_shade, at.last - 1, last);
   statement.subject = reader.words(at.first, at.first + 1);
   statement.words = reader.words(at.last - 1, last);
   reader.use(at.first, last);
+  return true;
 }
-void take_symbol(const Place& at) {
+
+bool take_symbol(const PhrasePlace& at) {
   Statement& statement = at.reader.say(StatementKind::legend_symbol, at.first, at.first + 1);
   statement.words = at.reader.words(at.first, at.first + 1);
-  statement.subject = at.reader.words(at.last - 1, at.last);
+  statement.subject = at.reader.words(at.last, at.last + 1);
   at.reader.use(at.first, at.last);
-}
-
-template <class Rule>
-struct action : letters::nothing<Rule> {};
-template <>
-struct action<grammar::cast_on_count> : letters::calls<take_stitches> {};
-template <>
-struct action<grammar::stitch_count> : letters::calls<take_lone_stitches> {};
-template <>
-struct action<grammar::role_mark> : letters::calls<take_role_mention> {};
-template <>
-struct action<grammar::named_letter> : letters::calls<take_named> {};
-template <>
-struct action<grammar::extra_word> : letters::calls<take_extra> {};
-template <>
-struct action<grammar::phrase_word> : letters::calls<take_phrase> {};
-template <>
-struct action<grammar::caution_word> : letters::calls<take_caution> {};
-template <>
-struct action<grammar::shade_of_role> : letters::calls<take_legend_shade> {};
-template <>
-struct action<grammar::symbol_of_role> : letters::calls<take_symbol> {};
-
-}  // namespace
-
-void read_text_clause(Reader& reader, const Clause& clause) {
-  ++reader.mention;
-  letters::read_phrases<grammar::in_text, action>(reader, clause);
-  reader.use(clause.first, clause.last);
-}
-
-void read_legend_clause(Reader& reader, const Clause& clause) {
-  ++reader.mention;
-  letters::read_phrases<grammar::in_legend, action>(reader, clause);
+  return true;
 }
 
 }  // namespace skeinproof

@@ -6,16 +6,13 @@
 #include <cmath>
 
 #include "core/base/text.h"
+#include "core/manuscript/read_labels.h"
 
 namespace skeinproof {
 namespace {
 
 constexpr std::size_t most_marks = 6;   // between two values of a list: "),\n ("
 constexpr std::size_t far_ahead = 400;  // tokens looked at to find the unit of a bracket
-
-constexpr std::string_view size_names[] = {
-    "xxs", "xs", "s",  "m",  "l",  "xl", "xxl", "xxxl",  "xxxxl",  "2xl",   "3xl",     "4xl", "5xl",
-    "6xl", "1x", "2x", "3x", "4x", "5x", "6x",  "small", "medium", "large", "newborn", "nb",  "preemie"};
 
 // What stands between two values.
 struct Joint {
@@ -25,6 +22,7 @@ struct Joint {
   bool glued = false;  // no space at either side
   bool sound = true;
   std::size_t next = 0;  // the token of the next value
+  bool apart = false;    // a dash with spaces about it
   int empty_cells = 0;
 };
 
@@ -36,7 +34,8 @@ class Folder {
     items_.tokens.reserve(tokens_.size());
     for (std::size_t i = 0; i < tokens_.size();) {
       const std::size_t before = i;
-      if (starts_list(i)) i = take_list(i);
+      i = take_labels(i);
+      if (i == before && starts_list(i)) i = take_list(i);
       if (i == before) {
         note_quotes(tokens_[i]);
         items_.tokens.push_back(tokens_[i++]);
@@ -57,49 +56,71 @@ class Folder {
     if (token.shape == '"') in_quotes_ = !in_quotes_;
   }
 
-  bool behind_size_word() const {
+  bool starts_line() const {
     const auto& out = items_.tokens;
-    for (std::size_t k = out.size(); k-- > 0 && out.size() - k <= 3;) {
+    if (out.empty() || out.back().shape == '\n') return true;
+    return out.back().shape == gap_shape && (out.size() == 1 || out[out.size() - 2].shape == '\n');
+  }
+  bool behind_sample_word() const {
+    const auto& out = items_.tokens;
+    for (std::size_t k = out.size(); k-- > 0 && out.size() - k <= 6;) {
       const char c = out[k].shape;
-      if (c == static_cast<char>(Sense::size_word)) return true;
-      if (c != ':' && c != '-' && c != '(' && c != '\n' && c != gap_shape) return false;
+      if (c == static_cast<char>(Sense::shown) || c == static_cast<char>(Sense::model)) return true;
+      if (c == '\n' || c == '.') return false;
     }
     return false;
   }
-  // "S", "XL", "2XL" and the tokens they take; 0 where none stands there.
-  std::size_t label_at(std::size_t i) const {
-    std::string name;
-    std::size_t used = 0;
-    if (figure(i) && glued(i + 1) && (shape(i + 1) == 'w' || shape(i + 1) == 'W' || shape(i + 1) == 'x')) {
-      name = lower_ascii(words(i)) + lower_ascii(words(i + 1));
-      used = 2;
-    } else if (i < tokens_.size() && !figure(i) && tokens_[i].end - tokens_[i].begin <= 8) {
-      name = lower_ascii(words(i));
-      used = 1;
-      if (name == "x" && shape(i + 1) == '-' && glued(i + 1)) {
-        name = "x" + std::string(i + 2 < tokens_.size() ? lower_ascii(words(i + 2).substr(0, 1)) : "");
-        used = 3;
-      }
+  // The names of the sizes behind the word for them, or in the head row of a table; the marks and small words
+  // between are passed on.
+  std::size_t take_labels(std::size_t i) {
+    std::size_t first = i;
+    if (shape(i) == static_cast<char>(Sense::size_word)) {
+      if (tokens_[i].word->value == "one size") return i;
+      first = after_size_word(i + 1);
+    } else if (!(starts_line() && is_label(plain_, tokens_, i) && heads_table(i))) {
+      return i;
     }
-    if (used == 0 || i + used > tokens_.size()) return 0;
-    if (words(i) == "m") return 0;
-    return std::find(std::begin(size_names), std::end(size_names), name) != std::end(size_names) ? used : 0;
+    const LabelList labels = read_labels(plain_, tokens_, first, behind_sample_word());
+    if (labels.cells.empty()) return i;
+    for (; i < first; ++i) items_.tokens.push_back(tokens_[i]);
+    FigureList list;
+    list.first_cell = items_.cells.size();
+    list.cells = labels.cells.size();
+    list.begin = labels.cells.front().begin;
+    list.end = labels.end;
+    list.bracketed = labels.bracketed;
+    list.parted = true;
+    items_.cells.insert(items_.cells.end(), labels.cells.begin(), labels.cells.end());
+    push_list(list, tokens_[first].glued, label_list_shape);
+    return labels.next;
+  }
+  std::size_t after_size_word(std::size_t i) const {
+    constexpr std::string_view between = ":-(\n\t*";
+    constexpr std::string_view words[] = {"eu",   "european", "uk",      "us",    "to", "fit",
+                                          "ages", "age",      "women's", "men's", "is", "are"};
+    for (std::size_t k = 0; k < 5 && i < tokens_.size(); ++k, ++i) {
+      if (between.find(shape(i)) != std::string_view::npos) continue;
+      const std::string word = lower_ascii(this->words(i));
+      if (tokens_[i].end - tokens_[i].begin > 10 ||
+          std::find(std::begin(words), std::end(words), word) == std::end(words))
+        break;
+    }
+    return i;
+  }
+  bool heads_table(std::size_t i) const {
+    std::size_t next = i + 1;
+    if (figure(i)) ++next;
+    const char c = shape(next);
+    return (c == gap_shape || c == '(' || c == '/' || c == ',') && is_label(plain_, tokens_, next + 1);
   }
   bool starts_list(std::size_t i) const {
     if (figure(i)) return true;
-    if (shape(i) == '-') return shape(i + 1) == '(' && (figure(i + 2) || shape(i + 2) == '-') && !glued(i);
-    const std::size_t used = label_at(i);
-    if (used == 0) return false;
-    if (behind_size_word()) return true;
-    std::size_t next = i + used;
-    if (shape(next) != '(' && shape(next) != '/' && shape(next) != ',') return false;
-    return label_at(next + 1) > 0;
+    return shape(i) == '-' && shape(i + 1) == '(' && (figure(i + 2) || shape(i + 2) == '-') && !glued(i);
   }
 
   Joint joint_at(std::size_t i, const FigureList& list) const {
     Joint joint;
     std::size_t k = i;
-    bool dash = false;
     joint.glued = true;
     for (; k < tokens_.size() && k - i < most_marks; ++k) {
       const char c = shape(k);
@@ -121,10 +142,13 @@ class Folder {
         if (joint.mark != 0 && joint.mark != gap_shape) joint.sound = false;
         joint.mark = c;
       } else if (c == '-' && joint.mark == 0 && joint.opens == 0 && joint.closes == 0 && !joint.newline &&
-                 figure(k + 1)) {
+                 (figure(k + 1) || list.dashed)) {
+        // "17 - 19 - 21" is a list, "5 - 10" a stretch.
         joint.mark = '-';
-        dash = true;
-      } else if (c == static_cast<char>(Sense::to) && k == i && figure(k + 1)) {
+        joint.apart = !glued(k) && !glued(k + 1) && (list.dashed || shape(k + 2) == '-');
+      } else if (c == '+' && figure(k + 1) && joint.mark != 0) {
+        continue;
+      } else if (c == static_cast<char>(Sense::to) && k == i && (figure(k + 1) || shape(k + 1) == '+')) {
         joint.mark = '-';
       } else if (c == static_cast<char>(Sense::also) && k == i && figure(k + 1) &&
                  list.unit == PrintedUnit::none) {
@@ -133,7 +157,6 @@ class Folder {
         break;
       }
     }
-    static_cast<void>(dash);
     if (!glued(k)) joint.glued = false;
     joint.next = k;
     return joint;
@@ -184,20 +207,17 @@ class Folder {
     return nullptr;
   }
 
-  ListCell cell_at(std::size_t i, std::size_t used) const {
+  ListCell cell_at(std::size_t i) const {
     ListCell cell;
     cell.begin = tokens_[i].begin;
-    cell.end = tokens_[i + used - 1].end;
-    cell.label = used > 1 || !figure(i);
-    cell.absent = shape(i) == '-';
-    if (cell.absent) cell.label = false;
-    if (!cell.label && !cell.absent) {
-      cell.number = tokens_[i].number;
-      cell.half_step = tokens_[i].half_step;
-      const auto text = words(i);
-      if (text.size() < 200 && text.find_first_not_of("0123456789") == std::string_view::npos)
-        cell.digits = static_cast<std::uint8_t>(text.size());
-    }
+    cell.end = tokens_[i].end;
+    cell.absent = !figure(i);
+    if (cell.absent) return cell;
+    cell.number = tokens_[i].number;
+    cell.half_step = tokens_[i].half_step;
+    const auto text = words(i);
+    if (text.size() < 200 && text.find_first_not_of("0123456789") == std::string_view::npos)
+      cell.digits = static_cast<std::uint8_t>(text.size());
     return cell;
   }
   void push(ListCell cell, FigureList& list) {
@@ -206,17 +226,15 @@ class Folder {
     list.end = cell.end;
   }
 
-  // Tokens that the value at i takes; 0 where none stands there.
-  std::size_t value_at(std::size_t i, bool of_sizes) const {
-    if (of_sizes) {
-      if (const std::size_t used = label_at(i)) return used;
-      if (figure(i) && shape(i + 1) == '-' && glued(i + 1) && figure(i + 2) && glued(i + 2)) return 3;
-    }
-    if (figure(i)) return 1;
-    return 0;
+  // A dash that stands where a value should: an absent one.
+  bool absent_at(std::size_t i, const Joint& joint, const FigureList& list) const {
+    if (shape(i) != '-' || !(joint.mark != 0 || joint.opens > 0 || list.spaced)) return false;
+    constexpr std::string_view ends = ",);:/\t(\n.";
+    const char after = shape(i + 1);
+    return after == '\0' || ends.find(after) != std::string_view::npos || unit_at(i + 1) != nullptr;
   }
 
-  bool joins(const Joint& joint, const FigureList& list, int depth, bool of_sizes) const {
+  bool joins(const Joint& joint, const FigureList& list, int depth) const {
     if (!joint.sound || joint.closes > depth) return false;
     const int level = depth - joint.closes;  // before brackets open
     const bool outside = level == 0 && joint.opens == 0;
@@ -228,14 +246,21 @@ class Folder {
     if (joint.newline && joint.opens > 0 && level == 0 && has_unit) return false;
     if (!outside && joint.opens == 0 && joint.closes == 0) return true;  // within a bracket anything parts
     if (joint.opens > 0) return !(joint.mark == '/' || joint.mark == '-');
-    if (list.bracketed && joint.mark != gap_shape && !(joint.closes > 0 && level > 0)) {
-      // "5 (6, 7), 8 (9, 10)" is two lists
-      return false;
+    if (list.bracketed && level == 0) {
+      // "1 (2) 3 (4) 5" is one list, "5 (6, 7), 8 (9, 10)" two.
+      const bool in_turn = joint.closes > 0 && joint.mark == 0 && list.in_turn && !has_unit;
+      const bool decimal = joint.mark == ',' && joint.glued && joint.closes == 0;
+      return in_turn || decimal || joint.mark == gap_shape;
     }
-    if (outside && !list.bracketed && bracket_follows(joint.next) && !of_sizes) return false;
+    const bool decimal_comma = joint.mark == ',' && joint.glued;
+    if (outside && !list.bracketed && !decimal_comma && bracket_follows(joint.next)) return false;
+    // "7/7/8, 18 mm": one list has one mark, but for a decimal comma within its figures.
+    if (list.mark != 0 && joint.mark != list.mark && !(joint.mark == ',' && joint.glued) &&
+        joint.mark != '&' && joint.mark != 0)
+      return false;
     switch (joint.mark) {
       case ',':
-        return true;
+        return !(list.cells == 1 && leading_zero(list) && !joint.glued);
       case ';':
         return !has_unit || list.unit_each;
       case ':':
@@ -243,7 +268,7 @@ class Folder {
       case '/':
         return !has_unit;
       case '-':
-        return !has_unit;
+        return !has_unit || same_unit_ahead(joint.next, list);
       case '&':
         return list.cells > 1 || unit_at(joint.next + 1) != nullptr;
       case gap_shape:
@@ -256,55 +281,63 @@ class Folder {
         return false;
     }
   }
+  bool same_unit_ahead(std::size_t value, const FigureList& list) const {
+    const TradeWord* unit = unit_at(value + 1);
+    return unit != nullptr && unit->unit == list.unit;
+  }
   bool leading_zero(const FigureList& list) const {
     const ListCell& cell = items_.cells[list.first_cell];
     return cell.digits > 1 && plain_.text[cell.begin] == '0';
   }
 
+  // Behind the name of a needle system, or "no.", a figure stands alone: "US 5 (3.75 mm)", "#204, 1 skein".
+  bool stands_alone() const {
+    if (items_.tokens.empty()) return false;
+    const char before = items_.tokens.back().shape == '.' && items_.tokens.size() > 1
+                            ? items_.tokens[items_.tokens.size() - 2].shape
+                            : items_.tokens.back().shape;
+    return before == '#' || before == static_cast<char>(Sense::needle_system) ||
+           before == static_cast<char>(Sense::role_prefix);
+  }
+  // "Rust 18 ..... 2 balls": a figure that belongs to the word before it.
+  bool belongs_to_name() const { return !items_.tokens.empty() && items_.tokens.back().shape == 'W'; }
+
   std::size_t take_list(std::size_t i) {
     FigureList list;
-    const bool of_sizes = behind_size_word() || (!figure(i) && shape(i) != '-');
+    const bool alone = stands_alone(), of_name = belongs_to_name();
+    const bool is_glued = glued(i);
     list.first_cell = items_.cells.size();
     list.begin = tokens_[i].begin;
-    std::size_t used = shape(i) == '-' ? 1 : value_at(i, of_sizes);
-    if (used == 0) return i;
-    push(cell_at(i, used), list);
-    i += used;
+    push(cell_at(i), list);
     int depth = 0;
-    i = take_unit(i, list, depth);
+    std::size_t group = 0;  // values in the bracket at hand
+    i = take_unit(i + 1, list, depth);
     for (;;) {
-      Joint joint = joint_at(i, list);
-      std::size_t at = joint.next;
-      std::size_t take = value_at(at, of_sizes);
-      // A dash where a value should stand.
-      if (take == 0 && shape(at) == '-' && (joint.mark != 0 || joint.opens > 0 || list.spaced)) {
-        const char after = shape(at + 1);
-        if (after == ',' || after == ')' || after == ';' || after == ':' || after == '/' ||
-            after == gap_shape || after == '(' || after == '\n' || after == '.' || after == '\0' ||
-            unit_at(at + 1) != nullptr)
-          take = 1;
-      }
-      if (take == 0 || !joins(joint, list, depth, of_sizes)) break;
+      const Joint joint = joint_at(i, list);
+      const std::size_t at = joint.next;
+      if (!figure(at) && !absent_at(at, joint, list)) break;
+      if (alone && joint.mark != '-' && !(joint.mark == ',' && joint.glued)) break;
+      if (of_name && list.cells == 1 && joint.mark == gap_shape) break;
+      if (!joins(joint, list, depth)) break;
       if (list.unit != PrintedUnit::none && !fits_unit(joint, at, list, depth)) break;
       depth += joint.opens - joint.closes;
-      ListCell cell = cell_at(at, take);
+      const bool decimal = joint.mark == ',' && joint.glued && joint.opens == 0 && joint.closes == 0;
+      group = joint.opens > 0 ? 1 : decimal ? group : group + 1;
+      ListCell cell = cell_at(at);
       cell.opens_group = joint.opens > 0;
-      cell.after_comma = joint.mark == ',' && joint.glued && joint.opens == 0 && joint.closes == 0;
-      cell.range = joint.mark == '-';
-      for (int empty = 0; empty < joint.empty_cells; ++empty) {
-        ListCell none;
-        none.begin = none.end = cell.begin;
-        none.absent = true;
-        push(none, list);
-      }
+      const bool bare = joint.opens == 0 && joint.closes == 0;
+      cell.after_comma = decimal;
+      if (bare && depth == 0 && !decimal && joint.mark != 0 && list.mark == 0) list.mark = joint.mark;
+      cell.range = joint.mark == '-' && !joint.apart;
+      for (int empty = 0; empty < joint.empty_cells; ++empty) push_empty(cell.begin, list);
       list.bracketed = list.bracketed || joint.opens > 0;
+      list.in_turn = list.in_turn && (depth == 0 || group == 1);
       list.slashed = list.slashed || joint.mark == '/';
-      list.spaced = list.spaced || (joint.mark == 0 && joint.opens == 0 && joint.closes == 0) ||
-                    joint.mark == gap_shape;
-      list.parted =
-          list.parted || (!cell.after_comma && !cell.range && joint.opens == 0 && joint.closes == 0);
+      list.dashed = list.dashed || joint.apart;
+      list.spaced = list.spaced || (joint.mark == 0 && bare) || joint.mark == gap_shape;
+      list.parted = list.parted || (!cell.after_comma && !cell.range && bare);
       push(cell, list);
-      i = take_unit(at + take, list, depth);
+      i = take_unit(at + 1, list, depth);
     }
     while (depth > 0 && (shape(i) == ')' || (shape(i) == '\n' && shape(i + 1) == ')'))) {
       if (shape(i) == '\n') ++i;
@@ -313,25 +346,31 @@ class Folder {
       ++i;
     }
     if (list.unit == PrintedUnit::none) i = take_unit(i, list, depth);
+    push_list(list, is_glued, list_shape(list.unit));
+    return i;
+  }
+  void push_empty(std::uint32_t place, FigureList& list) {
+    ListCell none;
+    none.begin = none.end = place;
+    none.absent = true;
+    push(none, list);
+  }
+  void push_list(const FigureList& list, bool is_glued, char list_letter) {
     Token token;
-    token.shape = list.unit == PrintedUnit::none && of_sizes ? '9' : list_shape(list.unit);
+    token.shape = list_letter;
     token.begin = list.begin;
     token.end = list.end;
-    token.glued = tokens_[first_of(list.begin, i)].glued;
+    token.glued = is_glued;
     token.list = static_cast<std::int32_t>(items_.lists.size());
     items_.lists.push_back(list);
     items_.tokens.push_back(token);
-    return i;
-  }
-  std::size_t first_of(std::uint32_t begin, std::size_t i) const {
-    while (i > 0 && (i >= tokens_.size() || tokens_[i].begin > begin)) --i;
-    return i;
   }
 
   // A unit behind the value just taken.
   std::size_t take_unit(std::size_t i, FigureList& list, int depth) {
     const bool hyphen = shape(i) == '-' && glued(i) && glued(i + 1);  // "50-g balls"
-    const std::size_t at = hyphen ? i + 1 : i;
+    const bool column = list.spaced && shape(i) == gap_shape;
+    const std::size_t at = hyphen || column ? i + 1 : i;
     const TradeWord* unit = unit_at(at);
     if (unit == nullptr) return i;
     if (hyphen && unit->unit != PrintedUnit::gram && unit->unit != PrintedUnit::ounce &&
@@ -348,7 +387,7 @@ class Folder {
   // Behind a value with its unit: the next value goes on with the list where it has the same unit, or stands
   // in a bracket without any.
   bool fits_unit(const Joint& joint, std::size_t at, const FigureList& list, int depth) const {
-    if (joint.mark == '-' || joint.mark == '/') return false;
+    if (joint.mark == '/') return false;
     if (joint.opens > 0 && depth == 0) {
       const TradeWord* unit = unit_in_bracket(at - 1);
       return unit == nullptr ? list.cells == 1 : unit->unit == list.unit;

@@ -27,8 +27,11 @@ struct FigureList {
   bool bracketed = false;
   bool parted = false;   // something other than a glued comma parts values
   bool slashed = false;  // "24/32"
-  bool spaced = false;   // only spaces part values
+  bool spaced = false;   // spaces or gaps part values
+  bool dashed = false;   // "17 - 19 - 21"
+  bool in_turn = true;   // each bracket holds one value: "1 (2) 3 (4) 5"
   bool unit_each = false;
+  char mark = 0;  // what parts values outside brackets
 };
 
 // A text as words, marks and lists.
@@ -38,7 +41,9 @@ struct Items {
   std::vector<ListCell> cells;
 };
 
-// The letter of a list by its unit.
+inline constexpr char label_list_shape = '9';
+
+// The letter of a list by its unit; names of sizes have their own.
 constexpr char list_shape(PrintedUnit unit) {
   switch (unit) {
     case PrintedUnit::metre:

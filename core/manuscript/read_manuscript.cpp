@@ -9,45 +9,68 @@
 namespace skeinproof {
 namespace {
 
-constexpr std::pair<Topic, void (*)(Reader&, const Clause&)> clause_readers[] = {
-    {Topic::sizes, read_sizes_clause},     {Topic::schematic, read_sizes_clause},
-    {Topic::block, read_block_clause},     {Topic::gauge, read_gauge_clause},
-    {Topic::needles, read_needles_clause}, {Topic::notions, read_notions_clause},
-    {Topic::sample, read_sample_clause},   {Topic::text, read_text_clause},
-    {Topic::legend, read_legend_clause},   {Topic::chart, read_text_clause},
-    {Topic::care, read_care_clause}};
-
-void read_clause(Reader& reader, const Clause& clause) {
-  for (const auto& [topic, read] : clause_readers)
-    if (topic == clause.topic) read(reader, clause);
+// Whether a stretch left over says something: a figure, a capital, or more than a few small words.
+bool worth_telling(const Reader& reader, std::size_t first, std::size_t last) {
+  std::size_t words = 0;
+  for (std::size_t i = first; i < last; ++i) {
+    const bool number_of_line =
+        reader.letter(i) == '0' && reader.letter(i + 1) == '.' && (i == 0 || reader.letter(i - 1) == '\n');
+    if (reader.is_list(i) && !number_of_line) return true;
+    if (!reader.is_word(i)) continue;
+    if (reader.letter(i) == 'W' || reader.has(i, Sense::role_label)) return true;
+    ++words;
+  }
+  return words > 3;
 }
 
-// Words and figures that no statement took, a stretch for each line.
+// What no statement took, a stretch for each sentence of a line.
 void list_not_understood(Reader& reader) {
   const std::size_t count = reader.items.tokens.size();
+  const auto silent = [&](std::size_t i) {
+    return reader.used[i] || !(reader.is_word(i) || reader.is_list(i));
+  };
   for (std::size_t i = 0; i < count;) {
-    const auto silent = [&](std::size_t k) {
-      return reader.used[k] || !(reader.is_word(k) || reader.is_list(k));
-    };
     if (silent(i)) {
       ++i;
       continue;
     }
     std::size_t last = i + 1, k = i + 1;
-    bool telling = false;
-    const auto tells = [&](std::size_t t) {
-      const char c = reader.letter(t);
-      return c == 'w' || c == 'W' || reader.is_list(t) || reader.token(t).word == nullptr || c == 'R';
-    };
-    telling = tells(i);
-    for (; k < count && !reader.used[k] && reader.letter(k) != '\n'; ++k) {
-      if (silent(k)) continue;
-      last = k + 1;
-      telling = telling || tells(k);
-    }
-    if (telling) reader.out.not_understood.push_back({reader.span(i, last), false});
+    for (; k < count && !reader.used[k] && reader.letter(k) != '\n' && reader.letter(k) != '.'; ++k)
+      if (!silent(k)) last = k + 1;
+    if (worth_telling(reader, i, last)) reader.out.not_understood.push_back({reader.span(i, last), false});
     i = k;
   }
+}
+
+// A letter or a recipe has grams, sizes and an odd "total", too: without one statement that only a pattern
+// makes, nothing is read.
+bool says_anything(const std::vector<Statement>& statements) {
+  return std::any_of(statements.begin(), statements.end(), [](const Statement& statement) {
+    switch (statement.kind) {
+      case StatementKind::yarn_name:
+      case StatementKind::fibre:
+      case StatementKind::put_up_length:
+      case StatementKind::role:
+      case StatementKind::shade_name:
+      case StatementKind::legend_shade:
+      case StatementKind::gauge_stitches:
+      case StatementKind::gauge_rows:
+      case StatementKind::needle:
+      case StatementKind::needle_type:
+      case StatementKind::role_mention:
+      case StatementKind::stitches:
+      case StatementKind::yarn_care:
+        return true;
+      case StatementKind::size_labels:
+      case StatementKind::measurement:
+      case StatementKind::total_count:
+        return statement.values.size() > 1 || !statement.subject.empty();
+      case StatementKind::count:
+        return statement.values.size() > 1 || statement.unit == PrintedUnit::skein;
+      default:
+        return false;
+    }
+  });
 }
 
 }  // namespace
@@ -61,8 +84,12 @@ Reading read_manuscript(std::string_view text, const std::vector<PartTold>& part
   reader.letters.reserve(reader.items.tokens.size());
   for (const Token& token : reader.items.tokens) reader.letters += token.shape;
   Headings headings;
-  const std::vector<Clause> clauses = read_clauses(reader, headings);
-  for (const Clause& clause : clauses) read_clause(reader, clause);
+  read_title(reader);
+  for (const Clause& clause : read_clauses(reader, headings)) read_clause(reader, clause);
+  if (!says_anything(reader.out.statements)) {
+    reader.out.statements.clear();
+    std::fill(reader.used.begin(), reader.used.end(), false);
+  }
   list_not_understood(reader);
   static_cast<void>(tellings);
   std::stable_sort(reader.out.statements.begin(), reader.out.statements.end(),

@@ -1,165 +1,145 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "core/base/text.h"
-#include "core/manuscript/letter_grammar.h"
+#include "core/manuscript/phrases.h"
 
 namespace skeinproof {
 namespace {
 
-namespace grammar {
-using namespace letters;
-
-struct joint : one<'/', '(', ')', '='> {};
-struct both_systems : seq<cloth, rep_opt<2, seq<rep_opt<2, joint>, cloth>>> {};
-struct size_line : seq<word<Sense::size_word>, few<3, ':', '-', '(', '\n', '\t'>, bare> {};
-struct ease_behind : seq<both_systems, rep_opt<2, one<')', 'f', 'w'>>, word<Sense::ease>> {};
-struct ease_before : seq<word<Sense::ease>, few<2, ':', 'f', '-', 'A', '\t'>, both_systems> {};
-struct no_ease : seq<word<Sense::ease>> {};
-
-struct name_word : sor<word<Sense::measure>, word<Sense::measure_end>, word<Sense::fit>, word<Sense::piece>,
-                       unknown, word<Sense::of>, word<Sense::to>, word<Sense::worked>, word<Sense::fabric>,
-                       word<Sense::cast_on>, word<Sense::measures_word>, word<Sense::item>> {};
-struct name : seq<name_word, rep_max<7, seq<opt<one<'/', ','>>, name_word>>> {};
-struct unit_note : seq<open, one<'u', 'i', 'F'>, opt<one<'/'>, one<'u', 'i'>>, close> {};
-struct measure_line
-    : seq<name, opt<unit_note>, few<3, ':', '-', '=', '\t', '\n', 'A'>, sor<both_systems, bare>> {};
-struct measure_behind
-    : seq<both_systems, few<2, ')', 'i', 'f', '\t'>, opt<word<Sense::fit>>, word<Sense::measure>> {};
-struct more : both_systems {};
-struct fit_word : sor<word<Sense::fit>, word<Sense::measures_word>> {};
-struct phrases
-    : sor<size_line, ease_behind, ease_before, measure_line, measure_behind, more, no_ease, fit_word> {};
-}  // namespace grammar
-
-using letters::Place;
-
-void take_sizes(const Place& at) {
+// Says each list among the tokens.
+void say_measures(const PhrasePlace& at, PrintedUnit unit = PrintedUnit::none) {
   Reader& reader = at.reader;
-  ++reader.mention;
-  const std::size_t i = at.last - 1;
-  Statement& statement = reader.say_list(StatementKind::size_labels, at.first, at.last, i);
-  reader.sizes = statement.values.size();
-  reader.size_labels.clear();
-  const FigureList& list = reader.list(i);
-  for (std::size_t k = 0; k < list.cells; ++k) {
-    const ListCell& cell = reader.items.cells[list.first_cell + k];
-    reader.size_labels.emplace_back(reader.plain.text.substr(cell.begin, cell.end - cell.begin));
+  const StatementKind kind =
+      reader.run == Run::sample ? StatementKind::model_measure : StatementKind::measurement;
+  for (std::size_t i = at.first; i < at.last; ++i) {
+    if (!reader.is_list(i)) continue;
+    Statement& statement = reader.say_list(kind, i);
+    statement.subject = reader.measure;
+    statement.qualifier = reader.fit;
+    if (statement.unit == PrintedUnit::none) statement.unit = unit;
+    statement.all_sizes = statement.values.size() == 1 && reader.sizes != 1;
   }
+  reader.use(at.first, at.last);
+  if (reader.run != Run::sample) reader.run = Run::measures;
 }
 
-// Says each list of cloth among the tokens.
-template <class Fill>
-void say_lists(const Place& at, StatementKind kind, Fill&& fill) {
-  for (std::size_t i = at.first; i < at.last; ++i) {
-    if (!at.reader.is_list(i)) continue;
-    Statement& statement = at.reader.say_list(kind, i);
-    if (kind == StatementKind::measurement)
-      statement.all_sizes = statement.values.size() == 1 && at.reader.sizes != 1;
-    fill(statement);
-  }
-  at.reader.use(at.first, at.last);
-}
-
-void take_ease(const Place& at) {
-  ++at.reader.mention;
-  std::string kind;
-  bool any = false;
-  for (std::size_t i = at.first; i < at.last; ++i) {
-    if (at.reader.letter(i) == static_cast<char>(Sense::ease)) kind = at.reader.value(i);
-    any = any || at.reader.is_list(i);
-  }
-  if (any)
-    say_lists(at, StatementKind::ease, [&](Statement& statement) { statement.qualifier = kind; });
-  else
-    at.reader.say(StatementKind::ease, at.first, at.last).qualifier = kind;
+bool named_measure(const Reader& reader, std::size_t i) {
+  return reader.has(i, Sense::measure) || (reader.has(i, Sense::measure_end) && !reader.value(i).empty());
 }
 
 // The name without the words that say how it is meant; those are kept for what follows.
 std::string measure_name(Reader& reader, std::size_t first, std::size_t last) {
   std::string name;
+  bool fit = false;
   for (std::size_t i = first; i < last; ++i) {
-    const char c = reader.letter(i);
-    if (c == static_cast<char>(Sense::fit) || c == static_cast<char>(Sense::measures_word)) {
-      reader.fit = reader.value(i);
+    if (reader.has(i, Sense::fit) || reader.has(i, Sense::measures_word)) {
+      if (!reader.value(i).empty()) reader.fit = reader.value(i);
+      fit = true;
       continue;
     }
-    if (!reader.is_word(i) && c != '/') continue;
-    if (c == static_cast<char>(Sense::of) && name.empty()) continue;
-    if (c != '/' && !name.empty() && name.back() != '/') name += ' ';
+    const bool slash = reader.letter(i) == '/';
+    if (!reader.is_word(i) && !slash) continue;
+    if (reader.has(i, Sense::unit_word) || reader.has(i, Sense::in) || reader.has(i, Sense::about)) continue;
+    if (reader.has(i, Sense::of) && (name.empty() || i + 1 == last)) continue;
+    if (!slash && !name.empty() && name.back() != '/') name += ' ';
     name += reader.lower(i);
   }
+  // Words of a measurement that says nothing of its fit do not inherit that of the line before.
+  if (!fit && !name.empty() && reader.run != Run::measures) reader.fit.clear();
   return name;
 }
 
-void take_measure(const Place& at, std::size_t name_first, std::size_t name_last, bool resets) {
-  Reader& reader = at.reader;
-  ++reader.mention;
-  if (resets && reader.measure.empty()) reader.fit = reader.fit;
-  const std::string name = measure_name(reader, name_first, name_last);
-  if (!name.empty()) reader.measure = name;
-  say_lists(at, StatementKind::measurement, [&](Statement& statement) {
-    statement.subject = reader.measure;
-    statement.qualifier = reader.fit;
-  });
+void name_measure(const PhrasePlace& at, std::size_t first, std::size_t last) {
+  ++at.reader.mention;
+  const std::string name = measure_name(at.reader, first, last);
+  if (!name.empty()) at.reader.measure = name;
 }
-
-bool take_measure_line(const Place& at) {
-  std::size_t name_last = at.first;
-  PrintedUnit unit = PrintedUnit::none;
-  while (name_last < at.last && !at.reader.is_list(name_last)) {
-    const Token& token = at.reader.token(name_last);
-    if (token.word != nullptr && at.reader.letter(name_last) != 'i' && token.word->unit != PrintedUnit::none)
-      unit = token.word->unit;
-    ++name_last;
-  }
-  const bool bare = at.reader.list(at.last - 1).unit == PrintedUnit::none;
-  bool named = false;
-  for (std::size_t i = at.first; i < name_last; ++i) named = named || at.reader.letter(i) == 'B';
-  if (bare && !named) return false;
-  const std::size_t said = at.reader.out.statements.size();
-  take_measure(at, at.first, name_last, true);
-  if (bare)
-    for (std::size_t k = said; k < at.reader.out.statements.size(); ++k)
-      at.reader.out.statements[k].unit = unit;
-  return true;
-}
-void take_measure_behind(const Place& at) { take_measure(at, at.last - 1, at.last, true); }
-bool take_more(const Place& at) {
-  if (at.reader.measure.empty()) return false;
-  say_lists(at, StatementKind::measurement, [&](Statement& statement) {
-    statement.subject = at.reader.measure;
-    statement.qualifier = at.reader.fit;
-  });
-  return true;
-}
-void take_fit(const Place& at) {
-  at.reader.fit = at.reader.value(at.first);
-  at.reader.measure.clear();
-  at.reader.use(at.first, at.last);
-}
-
-template <class Rule>
-struct action : letters::nothing<Rule> {};
-template <>
-struct action<grammar::size_line> : letters::calls<take_sizes> {};
-template <>
-struct action<grammar::ease_behind> : letters::calls<take_ease> {};
-template <>
-struct action<grammar::ease_before> : letters::calls<take_ease> {};
-template <>
-struct action<grammar::no_ease> : letters::calls<take_ease> {};
-template <>
-struct action<grammar::measure_line> : letters::calls<take_measure_line> {};
-template <>
-struct action<grammar::measure_behind> : letters::calls<take_measure_behind> {};
-template <>
-struct action<grammar::more> : letters::calls<take_more> {};
-template <>
-struct action<grammar::fit_word> : letters::calls<take_fit> {};
 
 }  // namespace
 
-void read_sizes_clause(Reader& reader, const Clause& clause) {
-  letters::read_phrases<grammar::phrases, action>(reader, clause);
+bool take_measure_line(const PhrasePlace& at) {
+  Reader& reader = at.reader;
+  std::size_t list = at.first;
+  PrintedUnit unit = PrintedUnit::none;
+  bool named = false;
+  for (; !reader.is_list(list); ++list) {
+    if (reader.has(list, Sense::unit_word) || (reader.has(list, Sense::in) && !reader.is_word(list + 1)))
+      unit = reader.token(list).word->unit;
+    named = named || named_measure(reader, list);
+  }
+  const bool bare = reader.list(list).unit == PrintedUnit::none;
+  if (!named && (bare || at.clause.topic != Topic::sizes)) return false;
+  if (bare && unit == PrintedUnit::none && reader.list(list).cells < 2) return false;
+  const bool begins =
+      at.first == at.clause.first || reader.letter(at.first - 1) == ',' || reader.letter(at.first - 1) == '*';
+  if (!named && (reader.run == Run::sample || !begins)) return false;
+  // "to 10 cm" behind stitches, "from 40 cm circular" behind a needle.
+  if (!named && (reader.run == Run::gauge || reader.run == Run::needles)) return false;
+  std::size_t first = at.first;
+  while (first < list && !named_measure(reader, first) && !reader.has(first, Sense::fit) && named &&
+         !reader.capital(first))
+    ++first;
+  name_measure(at, first, list);
+  const std::size_t mark = first;
+  reader.use(at.first, mark);
+  say_measures(at, unit);
+  return true;
+}
+
+bool take_measure_behind(const PhrasePlace& at) {
+  if (!named_measure(at.reader, at.last - 1) || at.reader.run == Run::needles) return false;
+  std::size_t first = at.first;
+  while (!at.reader.is_word(first) || at.reader.is_list(first) || at.reader.has(first, Sense::in) ||
+         at.reader.has(first, Sense::of))
+    ++first;
+  name_measure(at, first, at.last);
+  if (!at.reader.value(at.last - 1).empty() && at.reader.has(at.last - 1, Sense::measure_end))
+    at.reader.measure = at.reader.value(at.last - 1);
+  say_measures(at);
+  return true;
+}
+
+bool take_more_measures(const PhrasePlace& at) {
+  Reader& reader = at.reader;
+  if (reader.run != Run::measures) return false;
+  if (reader.measure.empty() && reader.fit.empty() && at.clause.topic != Topic::sizes) return false;
+  say_measures(at);
+  return true;
+}
+
+// "45 x 190 cm"
+bool take_measures_by(const PhrasePlace& at) {
+  Reader& reader = at.reader;
+  if (reader.run == Run::gauge || reader.run == Run::needles) return false;
+  if (reader.run != Run::measures) reader.measure.clear();
+  say_measures(at, reader.list(at.last - 1).unit);
+  return true;
+}
+
+bool take_fit(const PhrasePlace& at) {
+  Reader& reader = at.reader;
+  if (!reader.value(at.first).empty()) reader.fit = reader.value(at.first);
+  reader.measure.clear();
+  if (reader.run == Run::none) reader.run = Run::measures;
+  reader.use(at.first, at.last);
+  return true;
+}
+
+bool take_ease(const PhrasePlace& at) {
+  Reader& reader = at.reader;
+  ++reader.mention;
+  std::string kind;
+  bool any = false;
+  for (std::size_t i = at.first; i < at.last; ++i) {
+    if (reader.has(i, Sense::ease)) kind = reader.value(i);
+    any = any || reader.is_list(i);
+  }
+  if (!any) reader.say(StatementKind::ease, at.first, at.last).qualifier = kind;
+  for (std::size_t i = at.first; i < at.last; ++i) {
+    if (!reader.is_list(i)) continue;
+    const bool sign = i > at.first && reader.letter(i - 1) == '+';
+    reader.say_list(StatementKind::ease, sign ? i - 1 : i, i + 1, i).qualifier = kind;
+  }
+  reader.use(at.first, at.last);
+  return true;
 }
 
 }  // namespace skeinproof

@@ -1,97 +1,131 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "core/manuscript/letter_grammar.h"
+#include "core/manuscript/phrases.h"
 
 namespace skeinproof {
 namespace {
 
-namespace grammar {
-using namespace letters;
-
-struct system_name : seq<word<Sense::needle_system>, few<2, 'Z', '#', 'h', '-', '.'>, bare> {};
-struct size_in_mm : millimetres {};
-struct one_needle
-    : seq<sor<size_in_mm, system_name>,
-          rep_max<4, seq<few<2, '(', '/', ',', '=', ')'>, sor<size_in_mm, system_name>>>, opt<close>> {};
-struct lengths : seq<cloth, rep_opt<2, seq<few<2, '/', '(', ')'>, cloth>>, opt<close>> {};
-struct type_name : word<Sense::needle_type> {};
-struct phrases : sor<one_needle, lengths, type_name> {};
-}  // namespace grammar
-
-using letters::Place;
-
-void say_each(const Place& at, std::size_t i, StatementKind kind, PrintedUnit unit, std::size_t first) {
-  const auto values = at.reader.values(i);
+// A statement for each figure: "3.25, 3.5 mm" is two needles.
+void say_each(Reader& reader, StatementKind kind, PrintedUnit unit, std::size_t first, std::size_t list) {
+  const auto values = reader.values(list);
   for (std::size_t k = 0; k < values.size(); ++k) {
-    Statement& statement = at.reader.say(kind, k == 0 ? first : i, i + 1);
+    Statement& statement = reader.say(kind, k == 0 ? first : list, list + 1);
     statement.values = {values[k]};
     statement.unit = unit;
-    if (values.size() == 1) continue;
     if (k > 0) statement.span.begin = values[k].span.begin;
-    if (k + 1 < values.size()) statement.span.end = values[k].span.end;
-    if (k + 1 < values.size()) ++at.reader.mention;
+    if (k + 1 < values.size()) {
+      statement.span.end = values[k].span.end;
+      ++reader.mention;
+    }
   }
 }
 
 // The words that say what a needle is for: "for stocking stitch", "body".
-std::string purpose_behind(const Place& at) {
+std::string purpose_behind(const PhrasePlace& at) {
+  const Reader& reader = at.reader;
   std::size_t i = at.last;
+  bool said = false;
   while (i < at.clause.last && i < at.last + 6 &&
-         (at.reader.letter(i) == static_cast<char>(Sense::needle_word) || at.reader.is(i, "for") ||
-          at.reader.is(i, "the")))
+         (reader.has(i, Sense::needle_word) || reader.has(i, Sense::for_what) || reader.is(i, "the"))) {
+    said = said || reader.has(i, Sense::for_what);
     ++i;
-  std::size_t end = i;
-  while (end < at.clause.last && end < i + 5 && at.reader.is_word(end) &&
-         at.reader.letter(end) != static_cast<char>(Sense::also) &&
-         at.reader.letter(end) != static_cast<char>(Sense::needle_type))
-    ++end;
-  if (end == i) return {};
-  at.reader.use(at.last, end);
-  return at.reader.words(i, end);
-}
-
-void take_needle(const Place& at) {
-  ++at.reader.mention;
-  const std::size_t said = at.reader.out.statements.size();
-  for (std::size_t i = at.first; i < at.last; ++i) {
-    if (!at.reader.is_list(i)) continue;
-    if (at.reader.letter(i) == '4') {
-      say_each(at, i, StatementKind::needle, PrintedUnit::millimetre, i);
-      continue;
-    }
-    std::size_t system = i;
-    while (system > at.first && at.reader.letter(system) != static_cast<char>(Sense::needle_system)) --system;
-    say_each(at, i, StatementKind::needle, at.reader.token(system).word->unit, system);
   }
-  at.reader.use(at.first, at.last);
-  const std::string purpose = purpose_behind(at);
-  for (std::size_t k = said; k < at.reader.out.statements.size(); ++k)
-    at.reader.out.statements[k].subject = purpose;
+  std::size_t end = i;
+  while (end < at.clause.last && end < i + 5 && reader.is_word(end) && !reader.has(end, Sense::also) &&
+         !reader.has(end, Sense::needle_type) && !reader.has(end, Sense::with) &&
+         !reader.has(end, Sense::over) && !reader.has(end, Sense::notion))
+    ++end;
+  if (end == i || (!said && reader.run == Run::gauge)) return {};
+  at.reader.use(at.last, end);
+  return reader.words(i, end);
 }
 
-void take_lengths(const Place& at) {
-  ++at.reader.mention;
-  for (std::size_t i = at.first; i < at.last; ++i)
-    if (at.reader.is_list(i)) say_each(at, i, StatementKind::needle_length, at.reader.list(i).unit, i);
-  at.reader.use(at.first, at.last);
+// "Main needles 4 mm", "Ribs: 3.5 mm": the words of the clause between its marks.
+std::string purpose_before(const PhrasePlace& at) {
+  const Reader& reader = at.reader;
+  std::size_t last = at.first;
+  while (last > at.clause.first &&
+         (reader.letter(last - 1) == ':' || reader.has(last - 1, Sense::needle_word)))
+    --last;
+  std::size_t first = last;
+  while (first > at.clause.first && first + 4 > last && reader.is_word(first - 1) &&
+         !reader.used[first - 1] && !reader.has(first - 1, Sense::also) &&
+         !reader.has(first - 1, Sense::of) && !reader.has(first - 1, Sense::needle_word) &&
+         !reader.has(first - 1, Sense::with) && !reader.has(first - 1, Sense::needle_type) &&
+         !reader.is(first - 1, "pair"))
+    --first;
+  if (first == last || last == at.first) return {};
+  at.reader.use(first, last);
+  return reader.words(first, last);
 }
 
-void take_type(const Place& at) {
-  at.reader.say(StatementKind::needle_type, at.first, at.last).words = at.reader.value(at.first);
+bool near_needles(const PhrasePlace& at) {
+  if (at.reader.run == Run::needles) return true;
+  for (std::size_t i = at.last; i < at.clause.last && i < at.last + 6; ++i)
+    if (at.reader.has(i, Sense::needle_word)) return true;
+  return false;
 }
 
-template <class Rule>
-struct action : letters::nothing<Rule> {};
-template <>
-struct action<grammar::one_needle> : letters::calls<take_needle> {};
-template <>
-struct action<grammar::lengths> : letters::calls<take_lengths> {};
-template <>
-struct action<grammar::type_name> : letters::calls<take_type> {};
+bool of_notion(const PhrasePlace& at) {
+  for (std::size_t i = at.last; i < at.clause.last && i < at.last + 3; ++i) {
+    if (at.reader.has(i, Sense::notion) || at.reader.is(i, "across") || at.reader.is(i, "diameter"))
+      return true;
+    if (!at.reader.is_word(i)) return false;
+  }
+  return false;
+}
 
 }  // namespace
 
-void read_needles_clause(Reader& reader, const Clause& clause) {
-  letters::read_phrases<grammar::phrases, action>(reader, clause);
+bool take_needle(const PhrasePlace& at) {
+  Reader& reader = at.reader;
+  if (of_notion(at)) return false;
+  const bool numbered = reader.has(at.first, Sense::role_prefix);
+  if (numbered && (reader.value(at.first) != "number" || !near_needles(at))) return false;
+  if (reader.said(StatementKind::notion)) return false;
+  ++reader.mention;
+  const std::size_t said = reader.out.statements.size();
+  for (std::size_t i = at.first; i < at.last; ++i) {
+    if (!reader.is_list(i)) continue;
+    if (reader.letter(i) == '4') {
+      say_each(reader, StatementKind::needle, PrintedUnit::millimetre, i, i);
+      continue;
+    }
+    std::size_t system = i;
+    while (system > at.first && !reader.has(system, Sense::needle_system) &&
+           !reader.has(system, Sense::role_prefix))
+      --system;
+    const bool old = reader.has(system, Sense::role_prefix);
+    say_each(reader, StatementKind::needle, old ? PrintedUnit::needle_uk : reader.token(system).word->unit,
+             system, i);
+  }
+  reader.use(at.first, at.last);
+  std::string purpose = purpose_behind(at);
+  if (purpose.empty()) purpose = purpose_before(at);
+  for (std::size_t k = said; k < reader.out.statements.size(); ++k)
+    reader.out.statements[k].subject = purpose;
+  if (reader.run != Run::gauge) reader.run = Run::needles;
+  return true;
+}
+
+bool take_needle_length(const PhrasePlace& at) {
+  Reader& reader = at.reader;
+  bool near_type = false;
+  for (std::size_t i = at.last; i < at.clause.last && i < at.last + 4; ++i) {
+    near_type = near_type || reader.has(i, Sense::needle_type);
+    if (reader.is_word(i) && !reader.has(i, Sense::also)) break;
+  }
+  if (reader.run != Run::needles && !near_type) return false;
+  ++reader.mention;
+  for (std::size_t i = at.first; i < at.last; ++i)
+    if (reader.is_list(i)) say_each(reader, StatementKind::needle_length, reader.list(i).unit, i, i);
+  reader.use(at.first, at.last);
+  return true;
+}
+
+bool take_needle_type(const PhrasePlace& at) {
+  at.reader.say(StatementKind::needle_type, at.first, at.last).words = at.reader.value(at.first);
+  if (at.reader.run == Run::none) at.reader.run = Run::needles;
+  return true;
 }
 
 }  // namespace skeinproof

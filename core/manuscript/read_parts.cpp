@@ -2,6 +2,7 @@
 #include "core/manuscript/read_parts.h"
 
 #include <algorithm>
+#include <iterator>
 
 namespace skeinproof {
 namespace {
@@ -21,129 +22,178 @@ constexpr Heading heading_rows[] = {
     {Sense::text_word, Topic::text, TextPart::text},
     {Sense::key_word, Topic::legend, TextPart::legend},
     {Sense::chart_word, Topic::chart, TextPart::charts},
-    {Sense::schematic_word, Topic::schematic, TextPart::schematic},
+    {Sense::schematic_word, Topic::sizes, TextPart::schematic},
     {Sense::care_heading, Topic::care, TextPart::block},
 };
 
+// A point that ends a word, not a sentence.
 bool abbreviation(const Reader& reader, std::size_t dot) {
   if (dot == 0 || !reader.token(dot).glued) return false;
   const Token& before = reader.token(dot - 1);
   const char next = reader.letter(dot + 1);
   if (next == '\n' || next == '\0') return false;
-  const bool capital_next = reader.is_word(dot + 1) && reader.token(dot + 1).capital;
-  if (reader.is_list(dot + 1) && reader.token(dot + 1).glued) return true;
+  const bool capital_next = reader.capital(dot + 1);
+  if (reader.token(dot + 1).glued && (reader.is_list(dot + 1) || reader.is_word(dot + 1))) return true;
   if (before.word == nullptr) return false;
-  const bool shortened = before.word->sense == Sense::about || before.word->sense == Sense::at_most ||
-                         before.word->value == "number" || before.word->unit != PrintedUnit::none;
-  return shortened && (!capital_next || before.word->sense == Sense::about);
+  const bool about = before.word->sense == Sense::about || before.word->value == "number";
+  return about ||
+         ((before.word->sense == Sense::at_most || before.word->unit != PrintedUnit::none) && !capital_next);
 }
 
-// The heading a clause begins with, where a word of one stands there as a heading.
-const Heading* heading_at(const Reader& reader, std::size_t first, std::size_t last) {
-  while (first < last &&
-         (reader.letter(first) == '*' || reader.letter(first) == '#' || reader.letter(first) == '-'))
-    ++first;
-  if (first >= last || !reader.token(first).capital) return nullptr;
+bool starts_line(const Reader& reader, std::size_t i) {
+  while (i > 0 && (reader.letter(i - 1) == gap_shape || reader.letter(i - 1) == '*')) --i;
+  return i == 0 || reader.letter(i - 1) == '\n';
+}
+
+// The heading a clause begins with.
+const Heading* heading_at(const Reader& reader, std::size_t first) {
+  constexpr std::string_view marks = "*#-\t(";
+  while (first < reader.letters.size() && marks.find(reader.letter(first)) != std::string_view::npos) ++first;
+  const char next = reader.letter(first + 1);
+  const bool capital = reader.capital(first);
+  const bool small = starts_line(reader, first) &&
+                     (next == ':' || next == '-' || next == '\n' || reader.is_list(first + 1) ||
+                      reader.has(first + 1, Sense::needle_system) || reader.is(first + 1, "is") ||
+                      reader.is(first + 1, "are"));
+  if (!reader.is_word(first) || !(capital || small)) return nullptr;
   for (const Heading& row : heading_rows) {
-    if (reader.letter(first) != static_cast<char>(row.sense)) continue;
-    if (row.sense == Sense::yarn_word && reader.letter(first + 1) == 'W' &&
-        reader.token(first + 1).end - reader.token(first + 1).begin == 1)
-      return nullptr;  // "Yarn A" is a role
+    if (!reader.has(first, row.sense)) continue;
+    if (reader.value(first) == "band") return nullptr;
+    const bool letter = next == 'W' && reader.token(first + 1).end - reader.token(first + 1).begin == 1;
+    if (row.sense == Sense::yarn_word && letter) return nullptr;  // "Yarn A" is a role
+    if (row.sense == Sense::chart_word && (letter || !(next == ':' || next == '\n' || next == '"')))
+      return nullptr;
+    if (row.sense == Sense::care_heading && next != ':' && next != '\n') return nullptr;
     return &row;
   }
   return nullptr;
 }
 
-bool has(const Reader& reader, const Clause& clause, std::string_view letters, std::size_t within = 400) {
-  const std::size_t end = std::min(clause.last, clause.first + within);
+// A line that says nothing but the name of a piece.
+bool is_piece_heading(const Reader& reader, std::size_t first, std::size_t last) {
+  if (first == last || last - first > 4 || !starts_line(reader, first) || !reader.capital(first))
+    return false;
+  if (reader.letter(last) != '\n') return false;
+  bool piece = false;
+  for (std::size_t i = first; i < last; ++i) {
+    if (!reader.is_word(i)) return false;
+    piece =
+        piece || reader.has(i, Sense::piece) || reader.has(i, Sense::measure) || reader.has(i, Sense::item);
+  }
+  return piece;
+}
+
+constexpr std::size_t looked_at = 400;  // tokens of a clause in which its topic shows
+
+bool has(const Reader& reader, const Clause& clause, std::string_view letters) {
+  const std::size_t end = std::min(clause.last, clause.first + looked_at);
   return std::string_view(reader.letters).substr(clause.first, end - clause.first).find_first_of(letters) !=
          std::string_view::npos;
-}
-// Stitches counted over a stretch.
-bool is_gauge(const Reader& reader, const Clause& clause) {
-  for (std::size_t i = clause.first; i < clause.last; ++i) {
-    if (reader.letter(i) != '7' && reader.letter(i) != '8') continue;
-    bool joined = false;
-    for (std::size_t k = i + 1; k < clause.last && k < i + 8; ++k) {
-      const char c = reader.letter(k);
-      joined = joined || c == '=' || c == 'V' || c == 'P' || c == 'd';
-      if (joined && (c == '3' || (c == 'u' || c == 'i'))) return true;
-    }
-  }
-  return false;
 }
 bool is_put_up(const Reader& reader, const Clause& clause) {
   return has(reader, clause, "5") || (has(reader, clause, "1") && has(reader, clause, "2"));
 }
-bool starts_with(const Reader& reader, const Clause& clause, Sense sense, std::size_t within) {
-  for (std::size_t i = clause.first; i < clause.last && i < clause.first + within; ++i)
-    if (reader.letter(i) == static_cast<char>(sense)) return true;
-  return false;
+
+// Whether a clause tells what to do: "Cast on 52 sts", "With CC, work ...".
+bool instructs(const Reader& reader, const Clause& clause) {
+  std::size_t first = clause.first;
+  while (first < clause.last && !reader.is_word(first)) ++first;
+  constexpr Sense begins[] = {Sense::sentence_verb, Sense::extra, Sense::cast_on};
+  if (std::any_of(std::begin(begins), std::end(begins),
+                  [&](Sense sense) { return reader.has(first, sense); }))
+    return true;
+  if (reader.has(first, Sense::phrase) && reader.value(first) != "same lot") return true;
+  if (reader.has(first, Sense::with) && reader.capital(first) && !is_put_up(reader, clause)) return true;
+  return has(reader, clause, "n") && !is_put_up(reader, clause);
 }
 
-Topic topic_of(const Reader& reader, const Clause& clause, Topic section, bool headed) {
-  if (section == Topic::text || section == Topic::legend || section == Topic::chart) return section;
-  if (starts_with(reader, clause, Sense::shown, 4) || starts_with(reader, clause, Sense::model, 2))
-    return Topic::sample;
-  if (headed) return section;
+Topic topic_of(const Reader& reader, const Clause& clause, Topic section) {
+  if (section == Topic::legend || section == Topic::chart) return section;
+  std::size_t first = clause.first;
+  while (first < clause.last && !reader.is_word(first) && !reader.is_list(first)) ++first;
+  if (reader.has(first, Sense::care)) return Topic::care;
+  if (reader.has(first, Sense::caution)) return Topic::text;
+  if (section == Topic::text) return section;
+  if (clause.headed) return section;
+  if (instructs(reader, clause)) return Topic::text;
   if (is_put_up(reader, clause)) return Topic::block;
-  if (is_gauge(reader, clause)) return Topic::gauge;
-  if (section == Topic::gauge || section == Topic::needles || section == Topic::notions) {
-    if (section != Topic::needles || !has(reader, clause, "6R")) return section;
+  if (section == Topic::notions && has(reader, clause, "46R7")) return Topic::none;
+  return section;
+}
+
+// "Peat; 1, 1, 2 balls", "1 ball; at most 70 m": what follows the semicolon is said of the role before it.
+bool counts_on(const Reader& reader, const Clause& clause) {
+  const std::size_t i = clause.first;
+  return reader.letter(i) == '0' || reader.letter(i) == '1' || reader.letter(i) == '2' ||
+         reader.letter(i) == '6' || reader.has(i, Sense::about) || reader.has(i, Sense::at_most) ||
+         reader.has(i, Sense::used) || reader.has(i, Sense::all_sizes);
+}
+
+// A line that ends within a bracket goes on in the next one, where the bracket closes there.
+bool goes_on(const Reader& reader, std::size_t first, std::size_t line_end) {
+  if (line_end > first + looked_at) return false;
+  for (std::size_t k = line_end + 1; k < reader.letters.size() && k < line_end + 60; ++k) {
+    if (reader.letter(k) == ')') return true;
+    if (reader.letter(k) == '\n' || reader.letter(k) == '(') return false;
   }
-  if (has(reader, clause, "4Q")) return Topic::needles;
-  if (has(reader, clause, "6Rr")) return Topic::block;
-  if (has(reader, clause, "3") && has(reader, clause, "BFE")) return Topic::sizes;
-  if (starts_with(reader, clause, Sense::total, 2)) return Topic::block;
-  if (has(reader, clause, "O") && section == Topic::none) return Topic::notions;
-  return section == Topic::none ? Topic::block : section;
+  return false;
 }
 
 }  // namespace
 
-std::vector<Clause> read_clauses(const Reader& reader, Headings& headings) {
+std::vector<Clause> read_clauses(Reader& reader, Headings& headings) {
   std::vector<Clause> clauses;
-  Topic section = Topic::none, outer = Topic::none;
+  Topic section = Topic::none;
   bool quoted = false;
+  char before = '\n';  // what ended the clause before
   const std::size_t count = reader.letters.size();
   for (std::size_t i = 0; i < count;) {
     Clause clause;
     clause.first = i;
-    clause.quoted = quoted;
-    const Heading* heading = quoted ? nullptr : heading_at(reader, i, count);
+    const Heading* heading = quoted ? nullptr : heading_at(reader, i);
+    const bool may_quote =
+        heading != nullptr &&
+        (heading->topic == Topic::text || heading->topic == Topic::legend || heading->topic == Topic::chart);
     char end = '\0';
     bool opened = false;
+    int depth = 0;
     for (; i < count; ++i) {
       end = reader.letter(i);
-      if (end == '\n' || end == ';') break;
-      if (end == '.' && !abbreviation(reader, i)) break;
-      if (end == '"') {
-        // A quotation behind a heading is a part quoted; any other is passed over.
-        const bool behind = heading != nullptr && !quoted && i <= clause.first + 3;
-        if (behind || quoted) {
-          opened = behind;
-          break;
-        }
+      if (end == '(') ++depth;
+      if (end == ')') --depth;
+      if (end == '\n' &&
+          !(depth > 0 && reader.letter(i + 1) != '\n' && i + 1 < count && goes_on(reader, clause.first, i)))
+        break;
+      if (end == ';' && depth <= 0) break;
+      if (end == '.' && depth <= 0 && !abbreviation(reader, i)) break;
+      if (end == '"' && (quoted || (may_quote && i <= clause.first + 4))) {
+        opened = !quoted;
+        break;
       }
     }
     clause.last = i;
     if (heading != nullptr) {
       section = heading->topic;
+      clause.headed = true;
       const auto part = static_cast<std::size_t>(heading->part);
-      headings.said[part] = true;
-      (opened ? headings.quoted : headings.whole)[part] = true;
-      if (heading->topic == Topic::notions || heading->topic == Topic::care) headings.whole[part] = false;
+      const bool of_part = heading->topic != Topic::notions && heading->topic != Topic::care;
+      if (of_part) (opened ? headings.quoted : headings.whole)[part] = true;
     }
-    clause.topic = topic_of(reader, clause, section, heading != nullptr);
+    if (!quoted && heading == nullptr && is_piece_heading(reader, clause.first, clause.last) &&
+        !clauses.empty()) {
+      ++reader.mention;
+      reader.say(StatementKind::piece_heading, clause.first, clause.last).words =
+          reader.words(clause.first, clause.last);
+      section = Topic::text;
+      headings.whole[static_cast<std::size_t>(TextPart::text)] = true;
+    }
+    clause.goes_on = before == ';' && heading == nullptr && counts_on(reader, clause);
+    before = end;
+    clause.topic = topic_of(reader, clause, section);
     if (clause.last > clause.first) clauses.push_back(clause);
     if (end == '"') {
-      if (opened) {
-        quoted = true;
-        outer = Topic::none;
-      } else if (quoted) {
-        quoted = false;
-        section = outer;
-      }
+      if (quoted) section = Topic::none;
+      quoted = opened;
     }
     ++i;
   }
@@ -151,10 +201,10 @@ std::vector<Clause> read_clauses(const Reader& reader, Headings& headings) {
 }
 
 void read_parts(Reader& reader, const Headings& headings, const std::vector<PartTold>& told) {
-  std::array<bool, 8> stated{};
+  std::array<bool, text_parts> stated{};
   for (const Statement& statement : reader.out.statements)
     stated[static_cast<std::size_t>(statement.part)] = true;
-  for (std::size_t k = 0; k < 8; ++k) {
+  for (std::size_t k = 0; k < text_parts; ++k) {
     PartRead read;
     read.part = static_cast<TextPart>(k);
     const bool by_statement =

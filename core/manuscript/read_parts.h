@@ -6,14 +6,17 @@
 
 namespace skeinproof {
 
-// Which headings a text has: on their own, or before a quotation.
+inline constexpr std::size_t text_parts = EnumWords<TextPart>::rows.size();
+
+// Which parts have a heading of their own, and which are quoted behind one.
 struct Headings {
-  std::array<bool, 8> whole{}, quoted{};  // by TextPart
-  std::array<bool, 8> said{};             // the heading stands there at all
+  std::array<bool, text_parts> whole{}, quoted{};  // by TextPart
 };
 
-// The clauses of a text with what each is about, in order.
-std::vector<Clause> read_clauses(const Reader& reader, Headings& headings);
+// Title, item and wearer from the first line, or from "Title: ...".
+void read_title(Reader& reader);
+// The clauses of a text with what each is about, in order; headings of pieces are said.
+std::vector<Clause> read_clauses(Reader& reader, Headings& headings);
 void read_parts(Reader& reader, const Headings& headings, const std::vector<PartTold>& told);
 
 }  // namespace skeinproof

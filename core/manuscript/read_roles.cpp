@@ -1,176 +1,165 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "core/manuscript/read_roles.h"
-
 #include <algorithm>
 
-#include "core/base/text.h"
-#include "core/manuscript/read_yarn.h"
+#include "core/manuscript/phrases.h"
+#include "core/manuscript/read_names.h"
 
 namespace skeinproof {
 namespace {
 
-bool mark(char c) {
-  return c == ':' || c == '-' || c == '=' || c == ',' || c == '(' || c == '\t' || c == '.' || c == ')';
+bool between(const Reader& reader, std::size_t i) {
+  const char c = reader.letter(i);
+  return c == ':' || c == '-' || c == '=' || c == ',' || c == '(' || c == gap_shape || c == '.' || c == ')' ||
+         c == '"' || c == '/' || reader.is(i, "is") || reader.letter(i) == '#' ||
+         reader.has(i, Sense::role_prefix);
 }
 
-bool shade_prefix(const Reader& reader, std::size_t i) {
-  return reader.letter(i) == '#' || (reader.letter(i) == static_cast<char>(Sense::role_prefix));
-}
-
-void say_shade(Reader& reader, std::size_t first, std::size_t last) {
-  Statement& statement = reader.say(StatementKind::shade_name, first, last);
-  statement.words = reader.words(first, last);
-  statement.subject = reader.role;
-  statement.yarn = reader.yarn;
-}
-
-void say_number(Reader& reader, std::size_t first, std::size_t i) {
-  Statement& statement = reader.say(StatementKind::shade_number, i, i + 1);
-  statement.words = reader.words(i, i + 1);
-  statement.subject = reader.role;
-  statement.yarn = reader.yarn;
-  reader.use(first, i + 1);
-}
-
-// "08", "#08", ", shade 08" behind a shade's name; gives the token behind it.
-std::size_t take_number(Reader& reader, const Clause& clause, std::size_t i) {
-  std::size_t at = i;
-  bool prefixed = false;
-  while (at < clause.last && at < i + 4 && (mark(reader.letter(at)) || shade_prefix(reader, at))) {
-    prefixed = prefixed || shade_prefix(reader, at);
-    ++at;
-  }
-  if (at != i && !prefixed) return i;
-  if (at >= clause.last || reader.letter(at) != '0' || reader.list(at).cells != 1) return i;
-  if (reader.letter(at + 1) == 'x') return i;
-  say_number(reader, i, at);
-  return at + 1;
-}
-
-// The longest name of a yarn read before with which these words begin: where it ends, or `first`.
-std::size_t known_yarn_end(const Reader& reader, std::size_t first, std::size_t last) {
-  for (std::size_t end = std::min(last, first + 6); end > first; --end)
-    if (known_yarn(reader, reader.words(first, end)) >= 0) return end;
-  return first;
-}
-
-// A composition or a put-up stands behind a name within a few tokens: it is a yarn.
-bool yarn_follows(const Reader& reader, const Clause& clause, std::size_t i) {
-  const std::size_t end = std::min(clause.last, i + 4);
-  for (; i < end; ++i) {
-    const char c = reader.letter(i);
-    if (c == '5' || ((c == '1' || c == '2') && reader.list(i).cells == 1)) return true;
-    if (c != '(' && c != ',' && c != ':' && c != '-' && c != '\n' && c != '\t' &&
-        c != static_cast<char>(Sense::about) && c != static_cast<char>(Sense::per))
-      return false;
-  }
-  return false;
-}
-
-// Yarn and shade behind a label: "Peat 08", "Oddmere Fieldspun in Peat", "Oddmere Fieldspun Peat 08".
+// Yarn and shade behind a label: "Peat 08", "Oddmere Fieldspun in Peat", "Oddmere Fieldspun, Peat".
 void take_shade_behind(Reader& reader, const Clause& clause, std::size_t i) {
-  std::size_t at = i;
-  while (at < clause.last && at < i + 3 && (mark(reader.letter(at)) || shade_prefix(reader, at))) ++at;
-  std::size_t last = name_end(reader, clause, at);
-  if (last == at) {
-    if (at > i && shade_prefix(reader, at - 1)) take_number(reader, clause, i);
+  std::size_t first = i;
+  while (first < clause.last && first < i + 4 && between(reader, first)) ++first;
+  if (first < clause.last && reader.lone_figure(first) && first > i &&
+      (reader.letter(first - 1) == '#' || reader.has(first - 1, Sense::role_prefix))) {
+    say_shade_number(reader, first - 1, first);
     return;
   }
-  const std::size_t yarn_end = known_yarn_end(reader, at, last);
-  const bool in_shade =
-      reader.letter(last) == static_cast<char>(Sense::in) && name_end(reader, clause, last + 1) > last + 1;
-  if (yarn_end > at) {
-    say_yarn(reader, at, yarn_end);
-    at = yarn_end;
-  } else if (in_shade) {
-    say_yarn(reader, at, last);
-    at = last;
+  std::size_t last = name_end(reader, clause, first);
+  if (last == first) return;
+  const std::size_t known = known_yarn_end(reader, first, last);
+  std::size_t shade = first;
+  if (known > first) {
+    say_yarn(reader, first, known);
+    shade = known;
   } else if (yarn_follows(reader, clause, last)) {
     return;
+  } else {
+    const bool parted = reader.has(last, Sense::in) || reader.letter(last) == ',';
+    const std::size_t behind = parted ? name_end(reader, clause, last + 1) : last;
+    if (parted && behind > last + 1 && !yarn_follows(reader, clause, behind)) {
+      say_yarn(reader, first, last);
+      shade = last;
+    }
   }
-  if (reader.letter(at) == static_cast<char>(Sense::in) || (at == yarn_end && reader.letter(at) == ',')) ++at;
-  last = name_end(reader, clause, at);
-  if (last > at) say_shade(reader, at, last);
-  take_number(reader, clause, last);
+  if (shade != first && (reader.has(shade, Sense::in) || reader.letter(shade) == ',')) ++shade;
+  last = name_end(reader, clause, shade);
+  if (last == shade) return;
+  say_shade(reader, shade, last);
+  take_number_behind(reader, clause, last);
 }
 
+// "Peat 08 (MC)"
 bool take_shade_before(Reader& reader, const Clause& clause, std::size_t open) {
-  std::size_t last = open;
-  std::size_t number = last;
-  if (last > clause.first && reader.letter(last - 1) == '0' && !reader.used[last - 1] &&
-      reader.list(last - 1).cells == 1) {
+  std::size_t last = open, number = open;
+  if (last > clause.first && reader.lone_figure(last - 1) && !reader.used[last - 1]) {
     number = --last;
-    while (last > clause.first && (shade_prefix(reader, last - 1) || reader.letter(last - 1) == ',' ||
-                                   reader.letter(last - 1) == '.'))
+    while (last > clause.first &&
+           (reader.has(last - 1, Sense::role_prefix) || reader.letter(last - 1) == '#' ||
+            reader.letter(last - 1) == ',' || reader.letter(last - 1) == '.'))
       --last;
   }
-  const std::size_t first = name_before(reader, clause, last);
+  const std::size_t first = name_begin(reader, clause, last);
   if (first == last) return false;
   say_shade(reader, first, last);
-  if (number < open) say_number(reader, last, number);
+  if (number < open) say_shade_number(reader, last, number);
   return true;
+}
+
+// Shade and count that stand before their role in this clause.
+void give_role_to_waiting(Reader& reader) {
+  for (const std::size_t waiting : reader.waiting) {
+    const int mention = reader.out.statements[waiting].mention;
+    for (std::size_t k = waiting; k < reader.out.statements.size(); ++k) {
+      Statement& statement = reader.out.statements[k];
+      const bool of_role =
+          statement.kind == StatementKind::count || statement.kind == StatementKind::shade_name ||
+          statement.kind == StatementKind::shade_number || statement.kind == StatementKind::length_note;
+      if (statement.mention == mention && of_role && statement.subject.empty())
+        statement.subject = reader.role;
+    }
+  }
+  reader.waiting.clear();
+}
+
+bool say_role(const PhrasePlace& at, std::size_t label_first, std::size_t label_last) {
+  Reader& reader = at.reader;
+  const bool bracketed =
+      at.first > at.clause.first && reader.letter(at.first - 1) == '(' && reader.letter(at.last) == ')';
+  const bool behind_count = !reader.waiting.empty();
+  // "Peat 08: 5 skeins (MC)": the shade was read with the count.
+  const bool behind_shade =
+      behind_count || (bracketed && reader.role.empty() && reader.said(StatementKind::shade_name) &&
+                       reader.used[at.first - 2]);
+  if (!behind_shade) ++reader.mention;
+  reader.role = reader.words(label_first, label_last);
+  if (std::find(reader.roles.begin(), reader.roles.end(), reader.role) == reader.roles.end())
+    reader.roles.push_back(reader.role);
+  if (behind_shade && !behind_count)
+    for (std::size_t k = reader.out.statements.size();
+         k-- > 0 && reader.out.statements[k].mention == reader.mention;)
+      if (reader.out.statements[k].kind == StatementKind::shade_name ||
+          reader.out.statements[k].kind == StatementKind::shade_number)
+        reader.out.statements[k].subject = reader.role;
+  if (bracketed && !behind_shade) {
+    reader.use(at.first, at.last);
+    take_shade_before(reader, at.clause, at.first - 1);
+  }
+  Statement& statement =
+      reader.say(StatementKind::role, label_first == at.first ? at.first : label_first, label_last);
+  statement.words = reader.role;
+  statement.yarn = reader.yarn;
+  const std::size_t said = reader.out.statements.size() - 1;
+  reader.use(at.first, at.last);
+  reader.counted = behind_count;
+  give_role_to_waiting(reader);
+  const bool shaded = reader.said(StatementKind::shade_name);
+  if (!shaded) take_shade_behind(reader, at.clause, at.last);
+  reader.out.statements[said].yarn = reader.yarn;
+  return true;
+}
+
+bool lone_capital(const Reader& reader, std::size_t i) {
+  const Token& token = reader.token(i);
+  return token.end - token.begin == 1 && token.capital;
 }
 
 }  // namespace
 
-void take_role(Reader& reader, const Clause& clause, std::size_t first, std::size_t last,
-               std::size_t label_first, std::size_t label_last) {
-  const bool behind_count = !reader.waiting.empty() && !reader.counted;
-  if (!behind_count) ++reader.mention;
-  const std::string label = reader.words(label_first, label_last);
-  Statement& statement = reader.say(StatementKind::role, label_first, label_last);
-  statement.words = label;
-  statement.yarn = reader.yarn;
-  reader.use(first, last);
-  if (std::find(reader.roles.begin(), reader.roles.end(), label) == reader.roles.end())
-    reader.roles.push_back(label);
-  reader.role = label;
-  reader.counted = behind_count;
-  for (const std::size_t waiting : reader.waiting) reader.out.statements[waiting].subject = label;
-  reader.waiting.clear();
-  const bool bracketed =
-      first > clause.first && reader.letter(first - 1) == '(' && reader.letter(last) == ')';
-  if (bracketed && take_shade_before(reader, clause, first - 1)) return;
-  take_shade_behind(reader, clause, last);
+bool take_role(const PhrasePlace& at) { return say_role(at, at.first, at.last); }
+
+bool take_role_words(const PhrasePlace& at) {
+  if (at.reader.run == Run::gauge || at.reader.run == Run::needles) return false;
+  const bool labelled = at.reader.letter(at.last - 1) == ')';
+  if (labelled && !at.reader.has(at.last - 2, Sense::role_label) && !lone_capital(at.reader, at.last - 2))
+    return false;
+  return labelled ? say_role(at, at.last - 2, at.last - 1) : say_role(at, at.first, at.last);
 }
 
-void take_count(Reader& reader, const Clause& clause, std::size_t first, std::size_t last) {
-  static_cast<void>(clause);
-  const bool total = reader.totals || reader.letter(last) == static_cast<char>(Sense::total);
-  Statement& statement = reader.say_list(total ? StatementKind::total_count : StatementKind::count, first);
-  if (statement.unit == PrintedUnit::none) statement.unit = PrintedUnit::skein;
-  statement.all_sizes = statement.values.size() == 1 && reader.sizes != 1;
-  if (total) return;
-  statement.subject = reader.role;
-  statement.yarn = reader.yarn;
-  if (reader.role.empty()) reader.waiting.push_back(reader.out.statements.size() - 1);
-  reader.counted = true;
-  if (reader.role.empty()) reader.counted = false;
-}
-
-bool take_figures(Reader& reader, const Clause& clause, std::size_t i) {
-  const FigureList& list = reader.list(i);
-  if (reader.totals) {
-    take_count(reader, clause, i, i + 1);
-    return true;
+bool take_prefixed_role(const PhrasePlace& at) {
+  const std::size_t label = at.last - 1;
+  if (at.reader.is_list(label)) {
+    if (at.reader.value(at.first) == "shade" || at.reader.value(at.first) == "number" ||
+        !at.reader.lone_figure(label))
+      return false;
+    return say_role(at, at.first, at.last);
   }
-  if (list.cells == 1 && i > clause.first && shade_prefix(reader, i - 1) && !reader.role.empty()) {
-    say_number(reader, i, i);
-    return true;
-  }
-  if (reader.role.empty() && list.cells < 2) return false;
-  if (reader.counted) return false;
-  take_count(reader, clause, i, i + 1);
-  return true;
+  return lone_capital(at.reader, label) && say_role(at, label, at.last);
 }
 
-bool take_name(Reader& reader, const Clause& clause, std::size_t i) {
-  if (!reader.token(i).capital || reader.used[i]) return false;
-  const std::size_t last = name_end(reader, clause, i);
-  const std::size_t yarn_end = known_yarn_end(reader, i, last);
-  if (yarn_end == i) return false;
-  say_yarn(reader, i, yarn_end);
-  return true;
+bool take_lone_letter(const PhrasePlace& at) {
+  const Reader& reader = at.reader;
+  if (!lone_capital(reader, at.first)) return false;
+  std::size_t before = at.first;
+  while (before > at.clause.first &&
+         (reader.letter(before - 1) == gap_shape || reader.letter(before - 1) == '*'))
+    --before;
+  const bool starts = before == at.clause.first || reader.letter(at.first - 1) == '(';
+  const char next = reader.letter(at.last);
+  constexpr std::string_view marks = ":-=)\t(.";
+  const bool known = std::find(reader.roles.begin(), reader.roles.end(), reader.words(at.first, at.last)) !=
+                     reader.roles.end();
+  if (!starts || (marks.find(next) == std::string_view::npos && !known)) return false;
+  if (reader.run == Run::gauge || reader.run == Run::needles || reader.run == Run::measures) return false;
+  return say_role(at, at.first, at.last);
 }
 
 }  // namespace skeinproof

@@ -35,12 +35,16 @@ struct thousands : seq<rep_min_max<1, 3, digit>, plus<one<'\''>, rep<3, digit>>,
 struct with_point : seq<star<digit>, one<'.'>, digits, not_at<seq<one<'.'>, digit>>> {};
 struct whole : seq<digits> {};
 
-struct times : seq<one<'x', 'X'>, not_at<letter>> {};
+struct times : seq<one<'x', 'X'>, not_at<sor<letter, seq<one<'-'>, letter>>>> {};
 // "US4", "UK10" are a word and a figure.
 struct system : seq<sor<string<'U', 'S'>, string<'U', 'K'>, string<'J', 'P'>>, at<digit>> {};
-struct word : seq<letter, star<sor<letter, digit, seq<one<'-', '\''>, at<letter>>>>> {};
+// A line may break behind a word's hyphen.
+struct word
+    : seq<letter,
+          star<sor<letter, digit, seq<one<'-', '\''>, at<letter>>, seq<one<'-'>, one<'\n'>, at<lower>>>>> {};
 struct line_end : seq<one<'\n'>> {};
-struct gap : sor<one<'\t'>, seq<one<' '>, plus<one<' '>>>> {};
+// A row of dots leads from one column to the next.
+struct gap : sor<one<'\t'>, seq<one<' '>, plus<one<' '>>>, seq<one<'.'>, one<'.'>, plus<one<'.'>>>> {};
 struct space : one<' '> {};
 struct mark : any {};
 
@@ -218,7 +222,8 @@ struct action<grammar::mark> {
 
 // The words of a token in the form of the table: small letters, a space for each hyphen.
 void append_key(std::string& key, std::string_view word) {
-  for (char c : word) key += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c == '-' ? ' ' : c;
+  for (char c : word)
+    if (c != '\n') key += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c == '-' ? ' ' : c;
 }
 
 constexpr std::size_t longest_key = 40;
@@ -252,12 +257,19 @@ std::vector<Token> with_senses(const PlainText& plain, const std::vector<Token>&
     const std::string_view first = std::string_view(key).substr(0, key.find(' '));
     std::size_t more = further_words(first);
     const TradeWord* best = trade_word(key);
+    // "Yarn A", but "A light halo".
+    if (token.end - token.begin == 1 && token.capital && i + 1 < raw.size() && raw[i + 1].shape != 'w')
+      best = nullptr;
     std::size_t last = i;
     for (std::size_t k = i + 1; more > 0 && k < raw.size(); ++k, --more) {
       // A line end may stand within a term.
       std::size_t next = k;
       if (raw[next].shape == '\n' && next + 1 < raw.size()) ++next;
-      if ((raw[next].shape != 'w' && raw[next].shape != 'W') || raw[next].glued ||
+      // "st.st."
+      const bool dotted =
+          raw[next].shape == '.' && raw[next].glued && next + 1 < raw.size() && raw[next + 1].glued;
+      if (dotted) ++next;
+      if ((raw[next].shape != 'w' && raw[next].shape != 'W') || (raw[next].glued && !dotted) ||
           raw[next].end - raw[next].begin > longest_key)
         break;
       key += ' ';
@@ -265,6 +277,10 @@ std::vector<Token> with_senses(const PlainText& plain, const std::vector<Token>&
       if (const TradeWord* row = trade_word(key)) {
         best = row;
         last = next;
+        // "st.st." within a sentence.
+        if (dotted && next + 2 < raw.size() && raw[next + 1].shape == '.' && raw[next + 1].glued &&
+            raw[next + 2].shape == 'w')
+          last = next + 1;
       }
       k = next;
     }

@@ -91,14 +91,18 @@ Statement& Reader::say(StatementKind kind, std::size_t first, std::size_t last) 
   return out.statements.emplace_back(std::move(statement));
 }
 
-Statement& Reader::say_list(StatementKind kind, std::size_t i) { return say_list(kind, i, i + 1, i); }
-
 Statement& Reader::say_list(StatementKind kind, std::size_t first, std::size_t last, std::size_t i) {
   auto printed = values(i);
   Statement& statement = say(kind, first, last);
   statement.values = std::move(printed);
   statement.unit = list(i).unit;
   return statement;
+}
+
+bool Reader::said(StatementKind kind) const {
+  for (std::size_t k = out.statements.size(); k-- > 0 && out.statements[k].mention == mention;)
+    if (out.statements[k].kind == kind) return true;
+  return false;
 }
 
 }  // namespace skeinproof

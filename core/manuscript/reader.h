@@ -9,28 +9,19 @@
 
 namespace skeinproof {
 
-// What a clause is about.
-enum class Topic {
-  none,
-  sizes,
-  block,
-  gauge,
-  needles,
-  notions,
-  sample,
-  text,
-  legend,
-  chart,
-  schematic,
-  care
-};
+// What a clause is about, by its heading or by what stands in it.
+enum class Topic { none, sizes, block, gauge, needles, notions, text, legend, chart, care };
 
 // A clause: tokens from first up to last, the end of a sentence, of a line or of a quotation.
 struct Clause {
   std::size_t first = 0, last = 0;
   Topic topic = Topic::none;
-  bool quoted = false;
+  bool headed = false;
+  bool goes_on = false;  // behind a semicolon: of the role before it
 };
+
+// What the phrase before was about; decides what a bare stretch of cm or a name means.
+enum class Run { none, measures, gauge, needles, sample };
 
 // The reading of one text on its way. Token positions are indices into `items.tokens`; `letters` holds one
 // letter a token.
@@ -42,56 +33,55 @@ struct Reader {
   Reading out;
 
   int mention = 0;
-  std::size_t sizes = 0;  // how many, where a line of sizes was read
-  std::vector<std::string> size_labels;
-  std::vector<std::string> yarns;  // names in the order they are named; empty = unnamed
-  std::vector<std::string> roles;  // labels declared in the block
-  int yarn = -1;
+  std::size_t sizes = 0;           // how many, where a line of sizes was read
+  std::vector<std::string> yarns;  // names in the order they are named, in small letters; empty = unnamed
+  std::vector<std::string> roles;  // labels of the block
+
+  // Of the clause at hand.
+  Run run = Run::none;
+  int yarn = -1;                     // outlives the clause
+  bool yarn_found = false;           // the clause has said of which yarn it speaks
   std::string role;                  // the role at hand; empty = none
-  bool counted = false;              // the role at hand has its count
-  bool totals = false;               // the word "total" stands before the next count
-  bool yarn_found = false;           // the clause has said already of which yarn it speaks
-  std::vector<std::size_t> waiting;  // statements of the clause whose role is named behind them
-  std::string fit;                   // "finished", "to fit": said of the measurements that follow
-  std::string measure;               // name of the measurement at hand
+  bool counted = false;              // it has its count
+  bool totals = false;               // "total" stands before
+  std::vector<std::size_t> waiting;  // statements whose role is named behind them
+  std::string fit;                   // "finished", "to fit": outlives the clause
+  std::string measure;               // name of the measurement at hand; outlives the clause
 
   char letter(std::size_t i) const { return i < letters.size() ? letters[i] : '\0'; }
+  bool has(std::size_t i, Sense sense) const { return letter(i) == static_cast<char>(sense); }
   const Token& token(std::size_t i) const { return items.tokens[i]; }
   const FigureList& list(std::size_t i) const {
     return items.lists[static_cast<std::size_t>(items.tokens[i].list)];
   }
   bool is_list(std::size_t i) const { return i < items.tokens.size() && items.tokens[i].list >= 0; }
-  bool is_word(std::size_t i) const {
-    const char c = letter(i);
-    return (c >= 'a' && c <= 'z' && c != 'x') || (c >= '@' && c <= 'Z') || c == '!';
-  }
-  bool single(std::size_t i) const { return is_list(i) && values(i).size() == 1; }
+  bool is_word(std::size_t i) const { return is_word_letter(letter(i)); }
+  bool capital(std::size_t i) const { return is_word(i) && token(i).capital; }
+  // A lone figure without a unit.
+  bool lone_figure(std::size_t i) const { return letter(i) == '0' && list(i).cells == 1; }
   std::vector<PrintedValue> values(std::size_t i) const { return values_of(items, list(i), plain, sizes); }
   TextSpan span(std::size_t first, std::size_t last) const {
     return plain.as_came(items.tokens[first].begin, items.tokens[last - 1].end);
   }
-  // The plain words of tokens, with single spaces.
+  // The plain words of tokens, with single spaces; `lower` in small letters.
   std::string words(std::size_t first, std::size_t last) const;
   std::string lower(std::size_t i) const;
   bool is(std::size_t i, std::string_view word) const;
-  std::string_view value(std::size_t i) const { return token(i).word != nullptr ? token(i).word->value : ""; }
+  std::string_view value(std::size_t i) const {
+    return i < items.tokens.size() && token(i).word != nullptr ? token(i).word->value : "";
+  }
 
   void use(std::size_t first, std::size_t last);
   // A statement of the tokens from first up to last.
   Statement& say(StatementKind kind, std::size_t first, std::size_t last);
   // The same with the values and the unit of the list at `i`.
-  Statement& say_list(StatementKind kind, std::size_t i);
+  Statement& say_list(StatementKind kind, std::size_t i) { return say_list(kind, i, i + 1, i); }
   Statement& say_list(StatementKind kind, std::size_t first, std::size_t last, std::size_t i);
+  // Whether a statement of this kind is of the mention at hand.
+  bool said(StatementKind kind) const;
 };
 
-void read_sizes_clause(Reader& reader, const Clause& clause);
-void read_block_clause(Reader& reader, const Clause& clause);
-void read_gauge_clause(Reader& reader, const Clause& clause);
-void read_needles_clause(Reader& reader, const Clause& clause);
-void read_notions_clause(Reader& reader, const Clause& clause);
-void read_sample_clause(Reader& reader, const Clause& clause);
-void read_text_clause(Reader& reader, const Clause& clause);
-void read_legend_clause(Reader& reader, const Clause& clause);
-void read_care_clause(Reader& reader, const Clause& clause);
+// Reads what a clause says, phrase by phrase.
+void read_clause(Reader& reader, const Clause& clause);
 
 }  // namespace skeinproof

@@ -8,7 +8,7 @@
 namespace skeinproof {
 
 // What a word of the trade does in a submitted text. The letter stands for it in the line of letters over
-// which the phrases are matched (see phrases.cpp).
+// which the phrases are matched (see letter_grammar.h).
 enum class Sense : char {
   size_word = 'Z',
   yarn_word = 'Y',
@@ -62,7 +62,18 @@ enum class Sense : char {
   caution = 'c',
   cast_on = 'n',
   colours_word = 'o',
+  fibre = '$',
+  number_word = '^',
+  together = '_',  // "together", "throughout"
+  for_what = '~',
+  sentence_verb = '<',  // work, knit, join: an instruction
 };
+
+// Whether a letter of the line stands for a word.
+constexpr bool is_word_letter(char c) {
+  return (c >= 'a' && c <= 'z' && c != 'x') || (c >= '@' && c <= 'Z') || c == '!' || c == '$' || c == '^' ||
+         c == '_' || c == '~' || c == '<';
+}
 
 // A row of the table of words. `value` says which one it is: the qualifier, the fabric, the role.
 struct TradeWord {

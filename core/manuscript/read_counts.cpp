@@ -1,0 +1,202 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <algorithm>
+
+#include "core/manuscript/phrases.h"
+#include "core/manuscript/read_names.h"
+
+namespace skeinproof {
+namespace {
+
+bool stands(const Reader& reader, Sense sense, std::size_t first, std::size_t last) {
+  for (std::size_t i = first; i < last; ++i)
+    if (reader.has(i, sense)) return true;
+  return false;
+}
+
+bool near_list(const Reader& reader, std::size_t i) {
+  return reader.is_list(i) || reader.has(i, Sense::role_label);
+}
+
+// What a length beside a count says, by the words about it; empty where it is what the count equals.
+std::string note_words(const PhrasePlace& at) {
+  const Reader& reader = at.reader;
+  std::size_t from = at.first, to = at.last;
+  while (from > at.clause.first && from + 8 > at.first && !near_list(reader, from - 1)) --from;
+  while (to < at.clause.last && to < at.last + 5 && reader.letter(to) != ')' && !near_list(reader, to)) ++to;
+  if (stands(reader, Sense::at_most, from, to)) return "at most";
+  for (std::size_t i = from; i < to; ++i)
+    if (reader.has(i, Sense::used)) return std::string(reader.value(i));
+  return stands(reader, Sense::about, from, to) ? "about" : "";
+}
+
+void say_put_up(Reader& reader, const Clause& clause, std::size_t first, std::size_t last) {
+  find_yarn(reader, clause, first);
+  for (std::size_t i = first; i < last; ++i) {
+    const char c = reader.letter(i);
+    if (c == '1' || c == '2') {
+      reader.say_list(c == '1' ? StatementKind::put_up_length : StatementKind::put_up_weight, i).yarn =
+          reader.yarn;
+    } else if (reader.has(i, Sense::skein_word)) {
+      Statement& statement = reader.say(StatementKind::put_up_word, i, i + 1);
+      statement.words = reader.value(i);
+      statement.yarn = reader.yarn;
+    }
+  }
+  reader.use(first, last);
+}
+
+// "7 hanks / 1190 m in size 1": what is said of one size only.
+bool of_one_size(const Reader& reader, std::size_t i) {
+  for (std::size_t k = i + 1; k < i + 7; ++k) {
+    if (reader.has(k, Sense::size_word))
+      return reader.letter(k + 1) == label_list_shape && reader.list(k + 1).cells == 1;
+    if (reader.letter(k) != '/' && reader.letter(k) != '1' && reader.letter(k) != '(' &&
+        reader.letter(k) != ')' && !reader.has(k, Sense::in) && !reader.has(k, Sense::for_what) &&
+        reader.letter(k) != '=')
+      return false;
+  }
+  return false;
+}
+
+void say_note(Reader& reader, std::size_t i, const std::string& note) {
+  Statement& statement =
+      reader.say_list(note.empty() ? StatementKind::total_length : StatementKind::length_note, i);
+  statement.subject = reader.role;
+  statement.qualifier = note;
+  statement.yarn = reader.yarn;
+  statement.all_sizes = statement.values.size() == 1 && reader.sizes != 1 && !of_one_size(reader, i);
+}
+
+bool is_total(const Reader& reader, std::size_t last) {
+  if (reader.totals) return true;
+  while (reader.letter(last) == ')' || reader.letter(last) == ',') ++last;
+  return reader.has(last, Sense::total);
+}
+
+void say_count(Reader& reader, std::size_t i) {
+  const bool total = is_total(reader, i + 1);
+  if (!total && reader.role.empty() && reader.said(StatementKind::count) &&
+      reader.out.statements.back().kind != StatementKind::count)
+    ++reader.mention;
+  Statement& statement = reader.say_list(total ? StatementKind::total_count : StatementKind::count, i);
+  if (statement.unit == PrintedUnit::none) statement.unit = PrintedUnit::skein;
+  statement.all_sizes = statement.values.size() == 1 && reader.sizes != 1;
+  if (total) return;
+  statement.subject = reader.role;
+  statement.yarn = reader.yarn;
+  // "Peat 204, 1, 1, 2": the number of the shade before as many figures as there are sizes.
+  if (reader.sizes > 0 && statement.values.size() == reader.sizes + 1 && !reader.list(i).bracketed &&
+      reader.said(StatementKind::shade_name) && !reader.said(StatementKind::shade_number)) {
+    const TextSpan number = statement.values.front().span;
+    statement.values.erase(statement.values.begin());
+    statement.span.begin = statement.values.front().span.begin;
+    Statement shade = statement;
+    shade.kind = StatementKind::shade_number;
+    shade.values.clear();
+    shade.unit = PrintedUnit::none;
+    shade.all_sizes = false;
+    shade.span = number;
+    const std::size_t cell = reader.list(i).first_cell;
+    shade.words = reader.plain.text.substr(reader.items.cells[cell].begin,
+                                           reader.items.cells[cell].end - reader.items.cells[cell].begin);
+    reader.out.statements.push_back(std::move(shade));
+  }
+  if (reader.role.empty())
+    reader.waiting.push_back(reader.out.statements.size() - 1);
+  else
+    reader.counted = true;
+}
+
+}  // namespace
+
+bool take_amounts(const PhrasePlace& at) {
+  Reader& reader = at.reader;
+  bool lengths = false, weights = false, several = false;
+  for (std::size_t i = at.first; i < at.last; ++i) {
+    if (!reader.is_list(i)) continue;
+    lengths = lengths || reader.letter(i) == '1';
+    weights = weights || reader.letter(i) == '2';
+    several = several || reader.values(i).size() > 1;
+  }
+  if (reader.run == Run::sample && !(lengths && weights)) {
+    for (std::size_t i = at.first; i < at.last; ++i)
+      if (reader.letter(i) == '2') {
+        Statement& statement = reader.say_list(StatementKind::sample_weight, i);
+        std::size_t role = i;  // "261 g MC", "MC 261 g"
+        while (role + 4 > i && role > at.clause.first && !near_list(reader, role - 1)) --role;
+        if (reader.has(i + 1, Sense::role_label))
+          statement.subject = reader.words(i + 1, i + 2);
+        else if (role > at.clause.first && reader.has(role - 1, Sense::role_label))
+          statement.subject = reader.words(role - 1, role);
+      }
+    reader.use(at.first, at.last);
+    return true;
+  }
+  const bool beside = reader.counted || (!reader.waiting.empty() && reader.role.empty());
+  const std::string note = beside ? note_words(at) : "";
+  const bool both = lengths && weights;
+  const bool needed = !both && (reader.yarn < 0 || (!reader.yarn_found && !at.clause.headed &&
+                                                    reader.role.empty() && reader.has(at.last, Sense::of)));
+  const bool put_up =
+      both ? note.empty() && !reader.totals : !beside && !needed && reader.role.empty() && !reader.totals;
+  const bool by_word = !several && weights && !lengths && reader.has(at.last - 1, Sense::skein_word);
+  if (!several && (put_up || by_word)) {
+    say_put_up(reader, at.clause, at.first, at.last);
+    return true;
+  }
+  for (std::size_t i = at.first; i < at.last; ++i) {
+    if (reader.letter(i) != '1' && reader.letter(i) != '2') continue;
+    if (reader.letter(i) == '1' && (beside || reader.totals))
+      say_note(reader, i, note);
+    else
+      say_count(reader, i);
+  }
+  reader.use(at.first, at.last);
+  return true;
+}
+
+bool take_counted_by_weight(const PhrasePlace& at) {
+  say_count(at.reader, at.first);
+  for (std::size_t i = at.first + 1; i < at.last; ++i)
+    if (at.reader.letter(i) == '2') {
+      say_put_up(at.reader, at.clause, i, at.last);
+      break;
+    }
+  at.reader.use(at.first, at.last);
+  return true;
+}
+
+bool take_count(const PhrasePlace& at) {
+  if (of_one_size(at.reader, at.first)) {
+    at.reader.totals = true;
+    return false;
+  }
+  say_count(at.reader, at.first);
+  return true;
+}
+
+bool take_figures(const PhrasePlace& at) {
+  Reader& reader = at.reader;
+  const FigureList& list = reader.list(at.first);
+  if (reader.run == Run::needles || reader.run == Run::gauge) return false;
+  if (reader.totals) {
+    say_count(reader, at.first);
+    return true;
+  }
+  if (reader.counted) return false;
+  const bool several = reader.values(at.first).size() > 1;
+  const bool shaded = reader.said(StatementKind::shade_name) || reader.yarn_found;
+  if (reader.role.empty() && !(several && shaded)) return false;
+  if (!several && list.slashed) return false;
+  say_count(reader, at.first);
+  return true;
+}
+
+bool take_total_word(const PhrasePlace& at) {
+  at.reader.totals = true;
+  at.reader.role.clear();
+  at.reader.use(at.first, at.last);
+  return true;
+}
+
+}  // namespace skeinproof
