@@ -88,9 +88,8 @@ struct fibre : sor<percent, bare_fibre> {};
 struct amount : sor<yarn_length, weight> {};
 struct amounts
     : seq<amount,
-          rep_opt<7,
-                  seq<few<4, '/', '(', ')', '=', 'P', 'A', 'S', 'f', 'd', '-', 'x', ',', 'i', '.', 'L', '@'>,
-                      amount>>,
+          rep_opt<7, seq<few<4, '/', '(', ')', '=', 'P', 'A', 'S', 'f', 'd', '-', 'x', ',', 'i', '.', '@'>,
+                         amount>>,
           opt<seq<opt<close>, word<Sense::skein_word>>>> {};
 struct counted_by_weight : seq<bare, sor<seq<one<'x'>, weight, rep_opt<2, seq<few<2, '/', '(', ')'>, weight>>,
                                              opt<close>, opt<word<Sense::skein_word>>>,

@@ -21,8 +21,12 @@ bool near_list(const Reader& reader, std::size_t i) {
 std::string note_words(const PhrasePlace& at) {
   const Reader& reader = at.reader;
   std::size_t from = at.first, to = at.last;
-  while (from > at.clause.first && from + 8 > at.first && !near_list(reader, from - 1)) --from;
-  while (to < at.clause.last && to < at.last + 5 && reader.letter(to) != ')' && !near_list(reader, to)) ++to;
+  while (from > at.clause.first && from + 8 > at.first && !near_list(reader, from - 1) &&
+         reader.letter(from - 1) != ')')
+    --from;
+  while (to < at.clause.last && to < at.last + 5 && reader.letter(to) != ')' && reader.letter(to) != '(' &&
+         !near_list(reader, to))
+    ++to;
   if (stands(reader, Sense::at_most, from, to)) return "at most";
   for (std::size_t i = from; i < to; ++i)
     if (reader.has(i, Sense::used)) return std::string(reader.value(i));
@@ -144,10 +148,15 @@ bool take_amounts(const PhrasePlace& at) {
     say_put_up(reader, at.clause, at.first, at.last);
     return true;
   }
+  // "18, 19, 21 g (at most 80 m / 87 yd)": how much, and then what is said of it.
+  std::string said = note;
   for (std::size_t i = at.first; i < at.last; ++i) {
     if (reader.letter(i) != '1' && reader.letter(i) != '2') continue;
-    if (reader.letter(i) == '1' && (beside || reader.totals))
-      say_note(reader, i, note);
+    const bool noted = reader.counted || (!reader.waiting.empty() && reader.role.empty());
+    if (noted && !beside)
+      if (const std::string words = note_words({reader, at.clause, i, i + 1}); !words.empty()) said = words;
+    if (reader.letter(i) == '1' && (beside || reader.totals || (noted && !said.empty())))
+      say_note(reader, i, said);
     else
       say_count(reader, i);
   }

@@ -76,7 +76,8 @@ bool yarn_follows(const Reader& reader, const Clause& clause, std::size_t i) {
       if (reader.list(i).cells != 1) return false;
       // A put-up has both; one alone is how much is needed.
       const std::size_t near = std::min(clause.last, i + 9);
-      for (std::size_t k = i + 1; k < near; ++k)
+      for (std::size_t k = i + 1; k < near && !reader.has(k, Sense::at_most) && !reader.has(k, Sense::used);
+           ++k)
         if ((reader.letter(k) == '1' || reader.letter(k) == '2') && reader.letter(k) != c) return true;
       return reader.has(i + 1, Sense::skein_word);
     }

@@ -121,12 +121,15 @@ Topic topic_of(const Reader& reader, const Clause& clause, Topic section) {
   return section;
 }
 
-// "Peat; 1, 1, 2 balls", "1 ball; at most 70 m": what follows the semicolon is said of the role before it.
-bool counts_on(const Reader& reader, const Clause& clause) {
-  const std::size_t i = clause.first;
-  return reader.letter(i) == '0' || reader.letter(i) == '1' || reader.letter(i) == '2' ||
-         reader.letter(i) == '6' || reader.has(i, Sense::about) || reader.has(i, Sense::at_most) ||
-         reader.has(i, Sense::used) || reader.has(i, Sense::all_sizes);
+// "Peat; 1, 1, 2 balls", "1 ball; at most 70 m", an indented line "needs 240 m": said of the role before it.
+bool counts_on(const Reader& reader, const Clause& clause, bool behind_semicolon) {
+  const bool indented = reader.letter(clause.first) == gap_shape;
+  const std::size_t i = indented ? clause.first + 1 : clause.first;
+  const bool noted = reader.has(i, Sense::about) || reader.has(i, Sense::at_most) ||
+                     reader.has(i, Sense::used) || reader.has(i, Sense::all_sizes);
+  if (!behind_semicolon) return indented && noted;
+  return noted || reader.letter(i) == '0' || reader.letter(i) == '1' || reader.letter(i) == '2' ||
+         reader.letter(i) == '6';
 }
 
 // A line that ends within a bracket goes on in the next one, where the bracket closes there.
@@ -187,9 +190,11 @@ std::vector<Clause> read_clauses(Reader& reader, Headings& headings) {
       section = Topic::text;
       headings.whole[static_cast<std::size_t>(TextPart::text)] = true;
     }
-    clause.goes_on = before == ';' && heading == nullptr && counts_on(reader, clause);
+    clause.goes_on = heading == nullptr && counts_on(reader, clause, before == ';');
     before = end;
     clause.topic = topic_of(reader, clause, section);
+    // A yarn ends the part before it, and its colours follow.
+    if (clause.topic == Topic::block) section = Topic::block;
     if (clause.last > clause.first) clauses.push_back(clause);
     if (end == '"') {
       if (quoted) section = Topic::none;

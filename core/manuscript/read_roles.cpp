@@ -49,6 +49,7 @@ void take_shade_behind(Reader& reader, const Clause& clause, std::size_t i) {
 
 // "Peat 08 (MC)"
 bool take_shade_before(Reader& reader, const Clause& clause, std::size_t open) {
+  while (open > clause.first && reader.letter(open - 1) == gap_shape) --open;
   std::size_t last = open, number = open;
   if (last > clause.first && reader.lone_figure(last - 1) && !reader.used[last - 1]) {
     number = --last;
@@ -122,6 +123,13 @@ bool lone_capital(const Reader& reader, std::size_t i) {
   return token.end - token.begin == 1 && token.capital;
 }
 
+// "A Peat  1 skein"
+bool counts_behind(const PhrasePlace& at) {
+  for (std::size_t i = at.last; i < at.clause.last && i < at.last + 8; ++i)
+    if (at.reader.is_list(i) && (at.reader.letter(i) <= '2' || at.reader.letter(i) == '6')) return true;
+  return false;
+}
+
 }  // namespace
 
 bool take_role(const PhrasePlace& at) { return say_role(at, at.first, at.last); }
@@ -157,7 +165,8 @@ bool take_lone_letter(const PhrasePlace& at) {
   constexpr std::string_view marks = ":-=)\t(.";
   const bool known = std::find(reader.roles.begin(), reader.roles.end(), reader.words(at.first, at.last)) !=
                      reader.roles.end();
-  if (!starts || (marks.find(next) == std::string_view::npos && !known)) return false;
+  const bool before_shade = reader.yarn >= 0 && reader.capital(at.last) && counts_behind(at);
+  if (!starts || (marks.find(next) == std::string_view::npos && !known && !before_shade)) return false;
   if (reader.run == Run::gauge || reader.run == Run::needles || reader.run == Run::measures) return false;
   return say_role(at, at.first, at.last);
 }
