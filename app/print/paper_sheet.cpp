@@ -26,6 +26,65 @@ struct PartWriter {
   PaperFlow& flow;
   const Sheet& sheet;
 
+  // Numbers and their words stand in the margin of what follows them.
+  double margin = 0;
+  double left() const { return flow.left() + margin; }
+  double width() const { return flow.width() - margin; }
+
+  void operator()(const Heading& heading) {
+    constexpr double number_width = 34, word_width = 36;
+    margin = number_width + word_width;
+    flow.advance(3);
+    flow.make_room(60);
+    flow.painter().setPen(QPen(flow.ink().text, 0.6));
+    flow.painter().drawLine(QPointF(flow.left(), flow.y()), QPointF(flow.left() + flow.width(), flow.y()));
+    flow.advance(4);
+    flow.painter().setFont(flow.type().strong);
+    const QRectF line(flow.left(), flow.y(), margin, 14);
+    flow.painter().drawText(line, Qt::AlignLeft | Qt::AlignTop, from(heading.number));
+    flow.painter().drawText(line.adjusted(number_width, 0, 0, 0), Qt::AlignLeft | Qt::AlignTop,
+                            from(heading.word));
+    flow.write(from(heading.text), flow.type().strong, left(), width());
+    flow.advance(2);
+  }
+  void operator()(const Choices& choices) const {
+    constexpr double box = 8, gap = 6, least_room = 120, after = 16;
+    const QFont& font = flow.type().body;
+    const double height = QFontMetricsF(font).height() * 1.25;
+    double x = left();
+    flow.make_room(height);
+    for (const TickBox& choice : choices.choices) {
+      const QString text = from(choice.text);
+      const double text_width = QFontMetricsF(font).horizontalAdvance(text);
+      const double needed = box + gap + text_width + (choice.room ? gap + least_room : 0);
+      if (x > left() && x + needed > left() + width()) {
+        flow.advance(height);
+        flow.make_room(height);
+        x = left();
+      }
+      const double base = flow.y() + height - 5;
+      flow.painter().setPen(QPen(flow.ink().text, 0.6));
+      flow.painter().drawRect(QRectF(x, base - box, box, box));
+      const double text_left = x + box + gap;
+      if (text_width > width() - box - gap) {
+        flow.write(text, font, text_left, width() - box - gap);
+        if (choice.room) flow.advance(height);
+        x = left();
+        continue;
+      }
+      flow.painter().setFont(font);
+      flow.painter().drawText(QPointF(text_left, base), text);
+      x = text_left + text_width + after;
+      if (!choice.room) continue;
+      flow.painter().drawLine(QPointF(text_left + text_width + gap, base + 1),
+                              QPointF(left() + width(), base + 1));
+      flow.advance(height);
+      flow.make_room(height);
+      x = left();
+    }
+    if (x > left()) flow.advance(height);
+    flow.advance(4);
+  }
   void operator()(const Paragraph& paragraph) const {
     const bool designer = paragraph.voice == Voice::designer;
     const bool ground = paragraph.voice == Voice::ground;
@@ -35,12 +94,15 @@ struct PartWriter {
       // The foot on which a figure stands.
       flow.make_room(14);
       flow.painter().setPen(QPen(flow.ink().text, 2));
-      flow.painter().drawLine(QPointF(flow.left(), flow.y() + 6), QPointF(flow.left() + 8, flow.y() + 6));
+      flow.painter().drawLine(QPointF(left(), flow.y() + 6), QPointF(left() + 8, flow.y() + 6));
     }
-    flow.write(from(paragraph.text), font, flow.left() + indent, flow.width() - indent);
+    flow.write(from(paragraph.text), font, left() + indent, width() - indent);
     flow.advance(5);
   }
-  void operator()(const Table& table) const { write_table(flow, table, sheet.numbers); }
+  void operator()(const Table& table) {
+    margin = 0;
+    write_table(flow, table, sheet.numbers);
+  }
   void operator()(const Lines& lines) const {
     QStringList texts;
     for (const auto& line : lines.lines) {
@@ -55,10 +117,10 @@ struct PartWriter {
       for (const QString& text : texts) width = std::max(width, QFontMetricsF(font).horizontalAdvance(text));
       return width;
     };
-    while (font.pixelSize() > least_fixed_points && widest() > flow.width())
+    while (font.pixelSize() > least_fixed_points && widest() > width())
       font.setPixelSize(font.pixelSize() - 1);
-    for (const QString& text : texts) flow.write(text, font, flow.left(), flow.width());
-    flow.advance(8);
+    for (const QString& text : texts) flow.write(text, font, left(), width());
+    flow.advance(margin > 0 ? 4 : 8);
   }
 };
 
@@ -113,7 +175,8 @@ Laid lay_out(QPainter& painter, const QRectF& page, const Sheet& sheet, const st
   PaperFlow flow(painter, page, new_page, draw_foot);
   write_heading(flow, sheet);
   if (stand == PicturesStand::before_the_words) write_blocks(flow, blocks);
-  for (const SheetPart& part : sheet.parts) std::visit(PartWriter{flow, sheet}, part);
+  PartWriter writer{flow, sheet};
+  for (const SheetPart& part : sheet.parts) std::visit(writer, part);
   if (stand == PicturesStand::behind_the_words) write_blocks(flow, blocks);
   write_foot_notes(flow, sheet);
   laid.pages = flow.pages();

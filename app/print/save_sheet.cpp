@@ -6,6 +6,7 @@
 #include <array>
 
 #include "app/print/paper_sheet.h"
+#include "core/sheets/odt.h"
 #include "core/sheets/write_sheet.h"
 
 namespace skeinproof {
@@ -51,6 +52,11 @@ constexpr std::array endings = {
                       std::int64_t) { return save_tables(sheet, path); }},
     Ending{".xlsx", [](const Sheet& sheet, const std::string& path,
                        std::int64_t now) { return save_xlsx(sheet, path, now); }},
+    Ending{".odt",
+           [](const Sheet& sheet, const std::string& path, std::int64_t now) -> Expected<void> {
+             const auto bytes = odt(sheet, now);
+             return bytes ? save_text(path, *bytes) : tl::unexpected(bytes.error());
+           }},
     Ending{".pdf", [](const Sheet& sheet, const std::string& path,
                       std::int64_t) { return save_pdf_file(sheet, path); }},
 };
@@ -70,7 +76,7 @@ Expected<void> save_sheet(const Sheet& sheet, const std::string& path, std::int6
   for (const Ending& row : endings)
     if (name.endsWith(QLatin1String(row.ending))) return row.save(sheet, path, now);
   return failure(ErrorKind::wrong_format, "“" + path + "”",
-                 "a name that ends in .txt, .html, .csv, .xlsx or .pdf");
+                 "a name that ends in .txt, .html, .csv, .xlsx, .odt or .pdf");
 }
 
 }  // namespace skeinproof

@@ -20,6 +20,14 @@ h1 { font-size: 16pt; margin: 0; }
 .ground { margin: 0.2em 0; }
 pre { font: 10pt/1.45 monospace; white-space: pre-wrap; overflow-wrap: anywhere; }
 .yarn-name, .role, .counts { font-weight: 600; }
+h2 { font-size: 11pt; margin: 1.2em 0 0.3em; padding-top: 0.5em; border-top: 0.6pt solid #000; break-after: avoid; }
+h2 .number, h2 .word { display: inline-block; min-width: 3.5em; }
+.choices { list-style: none; padding: 0; margin: 0.4em 0; break-inside: avoid; }
+.choices li { display: flex; align-items: flex-end; margin: 0.35em 0; }
+.box { width: 0.8em; height: 0.8em; border: 0.6pt solid #000; margin: 0 0.5em 0.15em 0; flex: none; }
+.room { flex: 1; min-width: 8em; border-bottom: 0.6pt solid #000; margin-left: 0.5em; }
+.gone { text-decoration: line-through; }
+.added { text-decoration: underline; }
 .over { overflow-x: auto; }
 table { border-collapse: collapse; margin: 1em 0; }
 caption { text-align: left; font-weight: 600; }
@@ -91,6 +99,21 @@ class Html {
       text_ += "\n";
     }
     text_ += "</pre>\n";
+  }
+
+  void operator()(const Heading& heading) {
+    text_ += "<h2>";
+    for (const auto& [name, words] : {std::pair{"number", &heading.number}, {"word", &heading.word}})
+      if (!words->empty()) text_ += fmt::format("<span class=\"{}\">{}</span> ", name, escaped(*words));
+    text_ += escaped(heading.text) + "</h2>\n";
+  }
+
+  void operator()(const Choices& choices) {
+    text_ += "<ul class=\"choices\">\n";
+    for (const TickBox& choice : choices.choices)
+      text_ += fmt::format("<li><span class=\"box\"></span>{}{}</li>\n", escaped(choice.text),
+                           choice.room ? "<span class=\"room\"></span>" : "");
+    text_ += "</ul>\n";
   }
 
   void operator()(const Table& table) {

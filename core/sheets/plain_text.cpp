@@ -39,6 +39,19 @@ class PlainText {
     }
   }
 
+  void operator()(const Heading& heading) {
+    if (!text_.empty()) text_ += "\n";
+    std::vector<std::string> parts;
+    for (const std::string& part : {heading.number, heading.word, heading.text})
+      if (!part.empty()) parts.push_back(printable(part));
+    text_ += join(parts, "  ") + "\n";
+  }
+
+  void operator()(const Choices& choices) {
+    for (const TickBox& choice : choices.choices)
+      text_ += "  [ ] " + printable(choice.text) + (choice.room ? ": " + std::string(40, '_') : "") + "\n";
+  }
+
   void operator()(const Table& table) {
     if (!text_.empty()) text_ += "\n";
     if (!table.title.empty()) text_ += printable(table.title) + "\n";

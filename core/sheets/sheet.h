@@ -69,7 +69,21 @@ struct Lines {
   std::vector<std::vector<MarkedRun>> lines;
 };
 
-using SheetPart = std::variant<Paragraph, Table, Lines>;
+// Opens a numbered stretch of a sheet; what follows stands under it up to the next one.
+struct Heading {
+  std::string number, word, text;  // "Q1", "Stop", "MC, sizes 5 and 6"
+};
+
+// Boxes to tick with a pen, some with room to write behind them.
+struct TickBox {
+  std::string text;
+  bool room = false;
+};
+struct Choices {
+  std::vector<TickBox> choices;
+};
+
+using SheetPart = std::variant<Paragraph, Table, Lines, Heading, Choices>;
 
 struct Sheet {
   std::string title, subtitle;

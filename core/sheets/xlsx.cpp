@@ -82,23 +82,29 @@ class Workbook {
   void add(const Lines& lines) {
     lxw_worksheet* page = add_page(sheet_.subtitle);
     std::size_t row = 0;
-    for (const auto& runs : lines.lines) {
-      std::string text;
-      for (const MarkedRun& run : runs) text += run.text;
-      put_words(page, row++, 0, text, nullptr);
-    }
+    for (const std::string& text : texts(lines)) put_words(page, row++, 0, text, nullptr);
     worksheet_set_column(page, 0, 0, 120, nullptr);
   }
 
-  void add_notes() {
+  // Lines among them, where they stand under headings.
+  void add_notes(bool with_lines) {
     lxw_worksheet* page = add_page("Notes");
     std::size_t row = 0;
-    for (const std::string& text : {sheet_.title, sheet_.subtitle, sheet_.date})
-      if (!text.empty()) put_words(page, row++, 0, text, nullptr);
-    for (const SheetPart& part : sheet_.parts)
-      if (const auto* paragraph = std::get_if<Paragraph>(&part))
-        put_words(page, row++, 0, paragraph->text, nullptr);
-    for (const std::string& note : sheet_.foot_notes) put_words(page, row++, 0, note, nullptr);
+    const auto put_row = [&](const std::string& text, lxw_format* look = nullptr) {
+      if (!text.empty()) put_words(page, row++, 0, text, look);
+    };
+    for (const std::string& text : {sheet_.title, sheet_.subtitle, sheet_.date}) put_row(text);
+    for (const SheetPart& part : sheet_.parts) {
+      if (const auto* paragraph = std::get_if<Paragraph>(&part)) put_row(paragraph->text);
+      if (const auto* lines = std::get_if<Lines>(&part); lines != nullptr && with_lines)
+        for (const std::string& text : texts(*lines)) put_row(text);
+      if (const auto* heading = std::get_if<Heading>(&part))
+        put_row(heading->number + "  " + heading->word + "  " + heading->text,
+                format({true, false, Align::left, false, true, -1, 0}));
+      if (const auto* choices = std::get_if<Choices>(&part))
+        for (const TickBox& choice : choices->choices) put_row("☐ " + choice.text + (choice.room ? ":" : ""));
+    }
+    for (const std::string& note : sheet_.foot_notes) put_row(note);
     worksheet_set_column(page, 0, 0, 120, nullptr);
   }
 
@@ -114,6 +120,14 @@ class Workbook {
     auto operator<=>(const Look&) const = default;
   };
 
+  static std::vector<std::string> texts(const Lines& lines) {
+    std::vector<std::string> all;
+    for (const auto& runs : lines.lines) {
+      all.emplace_back();
+      for (const MarkedRun& run : runs) all.back() += run.text;
+    }
+    return all;
+  }
   static std::size_t indent_of(const Cell& cell) {
     return static_cast<std::size_t>(std::clamp(cell.indent, 0, 15));
   }
@@ -209,11 +223,14 @@ Expected<void> save_xlsx(const Sheet& sheet, const std::string& path, std::int64
   if (file == nullptr) return not_written(errno);
   std::fclose(file);
   Workbook book(unfinished, sheet, created);
+  const bool with_headings = std::any_of(sheet.parts.begin(), sheet.parts.end(), [](const SheetPart& part) {
+    return std::holds_alternative<Heading>(part);
+  });
   for (const SheetPart& part : sheet.parts) {
     if (const auto* table = std::get_if<Table>(&part)) book.add(*table);
-    if (const auto* lines = std::get_if<Lines>(&part)) book.add(*lines);
+    if (const auto* lines = std::get_if<Lines>(&part); lines != nullptr && !with_headings) book.add(*lines);
   }
-  book.add_notes();
+  book.add_notes(with_headings);
   errno = 0;
   const lxw_error outcome = book.close();
   if (outcome == LXW_NO_ERROR && std::rename(unfinished.c_str(), path.c_str()) == 0) return {};
