@@ -5,10 +5,12 @@
 #include <vector>
 
 #include "app/pages/assumptions/assumptions_page.h"
+#include "app/pages/changes/changes_page.h"
 #include "app/pages/hand_over/hand_over_page.h"
 #include "app/pages/pattern/pattern_page.h"
 #include "app/pages/pieces/pieces_page.h"
 #include "app/pages/quantities/quantities_page.h"
+#include "app/pages/queries/queries_page.h"
 #include "app/pages/weighings/weighings_page.h"
 #include "app/pages/yarns/yarns_page.h"
 
@@ -30,6 +32,8 @@ std::span<const PageRow> page_table() {
       {QT_TRANSLATE_NOOP("Pages", "Pieces"), &make<PiecesPage>},
       {QT_TRANSLATE_NOOP("Pages", "Weighings"), &make<WeighingsPage>},
       {QT_TRANSLATE_NOOP("Pages", "Quantities"), &make<QuantitiesPage>},
+      {QT_TRANSLATE_NOOP("Pages", "Changes"), &make<ChangesPage>},
+      {QT_TRANSLATE_NOOP("Pages", "Queries"), &make<QueriesPage>},
       {QT_TRANSLATE_NOOP("Pages", "Hand over"), &make<HandOverPage>},
       {QT_TRANSLATE_NOOP("Pages", "Assumptions"), &make<AssumptionsPage>},
   };

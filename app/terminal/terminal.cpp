@@ -12,6 +12,8 @@ namespace {
 
 constexpr std::array verbs = {
     Verb{"assess", "Length, fraction of a skein and skeins for every role and size", add_assess},
+    Verb{"check", "Every doubt about a submitted text, with its working", add_check},
+    Verb{"read", "Read a submitted text into a project", add_read},
     Verb{"hand-over", "Write a sheet: yarn block, quantities or working", add_hand_over},
     Verb{"metres", "Length of yarn from a weight, with its range", add_metres},
     Verb{"to-json", "Write a whole project as JSON", add_to_json},

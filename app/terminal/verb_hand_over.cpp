@@ -9,15 +9,18 @@
 #include "core/manuscript/house_styles.h"
 #include "core/manuscript/write_block.h"
 #include "core/need/assessment.h"
+#include "core/pattern/edits.h"
 #include "core/sheets/evidence_sheet.h"
 #include "core/sheets/make_sheets.h"
+#include "core/sheets/query_sheet.h"
 #include "core/sheets/write_sheet.h"
 
 namespace skeinproof {
 namespace {
 
 struct HandOverCall {
-  std::string file, sheet = "block", out, style, role, size;
+  std::string file, earlier, sheet = "block", out, style, role, size;
+  std::size_t before = 0, after = 0;  // drafts from 1; 0 = the last two
 };
 
 Expected<HouseStyle> style_of(const HandOverCall& call, const Pattern& pattern) {
@@ -44,14 +47,66 @@ Expected<Sheet> working_of(const HandOverCall& call, const Pattern& pattern, con
                  "a role of the pattern, such as MC");
 }
 
-Expected<Sheet> sheet_of(const HandOverCall& call, const Pattern& pattern, const HouseStyle& house) {
-  const Assessment assessment = assess(pattern);
-  if (call.sheet == "block") return block_sheet(pattern, assessment, house);
-  if (call.sheet == "quantities") return per_size_sheet(pattern, assessment, house);
-  if (call.sheet == "evidence") return evidence_sheet(pattern, assessment, house);
-  if (call.sheet == "working") return working_of(call, pattern, house);
-  return failure(ErrorKind::unknown_name, "the sheet “" + call.sheet + "”",
-                 "block, quantities, evidence or working");
+Expected<Sheet> drafts_of(const HandOverCall& call, const Pattern& pattern, const Assessment& assessment) {
+  const std::size_t drafts = pattern.drafts->size();
+  const std::size_t after = call.after > 0 ? call.after : drafts;
+  const std::size_t before = call.before > 0 ? call.before : after - 1;
+  if (drafts < 2 || after < 1 || before < 1 || before > drafts || after > drafts || before == after)
+    return failure(ErrorKind::out_of_range,
+                   "drafts " + std::to_string(before) + " and " + std::to_string(after) + " of " +
+                       std::to_string(drafts),
+                   "two drafts of the file, counted from 1");
+  return drafts_sheet(pattern, compare_drafts(pattern, assessment, before - 1, after - 1));
+}
+
+struct SheetRow {
+  const char* name;
+  Expected<Sheet> (*make)(const HandOverCall& call, const Pattern& pattern, const Assessment& assessment);
+};
+constexpr std::array sheets = {
+    SheetRow{"block",
+             [](const HandOverCall&, const Pattern& pattern, const Assessment& assessment)
+                 -> Expected<Sheet> { return block_sheet(pattern, assessment, pattern.house()); }},
+    SheetRow{"quantities",
+             [](const HandOverCall&, const Pattern& pattern, const Assessment& assessment)
+                 -> Expected<Sheet> { return per_size_sheet(pattern, assessment, pattern.house()); }},
+    SheetRow{"evidence",
+             [](const HandOverCall&, const Pattern& pattern, const Assessment& assessment)
+                 -> Expected<Sheet> { return evidence_sheet(pattern, assessment, pattern.house()); }},
+    SheetRow{"working",
+             [](const HandOverCall& call, const Pattern& pattern, const Assessment&) -> Expected<Sheet> {
+               return working_of(call, pattern, pattern.house());
+             }},
+    SheetRow{
+        "queries",
+        [](const HandOverCall&, const Pattern& pattern, const Assessment& assessment) -> Expected<Sheet> {
+          const Review found = review(pattern, assessment);
+          return query_sheet(pattern, found, record_of(pattern, found));
+        }},
+    SheetRow{
+        "sign-off",
+        [](const HandOverCall&, const Pattern& pattern, const Assessment& assessment) -> Expected<Sheet> {
+          const Review found = review(pattern, assessment);
+          return sign_off_note(pattern, found, record_of(pattern, found),
+                               findings_closed(pattern, assessment, found));
+        }},
+    SheetRow{"drafts", drafts_of},
+    SheetRow{"block-words",
+             [](const HandOverCall&, const Pattern& pattern, const Assessment& assessment)
+                 -> Expected<Sheet> { return block_comparison_sheet(pattern, assessment); }},
+};
+
+std::string sheet_names() {
+  std::string names;
+  for (std::size_t i = 0; i < sheets.size(); ++i)
+    names += std::string(i == 0 ? "" : i + 1 == sheets.size() ? " or " : ", ") + sheets[i].name;
+  return names;
+}
+
+Expected<Sheet> sheet_of(const HandOverCall& call, const Pattern& pattern) {
+  for (const SheetRow& row : sheets)
+    if (call.sheet == row.name) return row.make(call, pattern, assess(pattern));
+  return failure(ErrorKind::unknown_name, "the sheet “" + call.sheet + "”", sheet_names());
 }
 
 bool is_screen(const std::string& out) { return out.empty() || out == "-"; }
@@ -61,7 +116,7 @@ Expected<void> write_sheet(const HandOverCall& call, const Pattern& pattern, con
   // A yarn block as text is the bare block, ready to be set.
   if (call.sheet == "block" && as_text)
     return write_text(call.out, write_block(pattern, assess(pattern), house).text() + "\n");
-  const auto sheet = sheet_of(call, pattern, house);
+  const auto sheet = sheet_of(call, pattern);
   if (!sheet) return tl::unexpected(sheet.error());
   if (is_screen(call.out)) return write_text(call.out, plain_text(*sheet));
   if (!call.out.ends_with(".pdf")) return save_sheet(*sheet, call.out, std::time(nullptr));
@@ -74,8 +129,24 @@ Expected<void> write_sheet(const HandOverCall& call, const Pattern& pattern, con
   return save_sheet(*sheet, call.out, std::time(nullptr));
 }
 
+// The file, with an earlier text before its drafts where one is named.
+Expected<Pattern> read_files(const HandOverCall& call) {
+  auto pattern = read_pattern_or_text(call.file);
+  if (!pattern || call.earlier.empty()) return pattern;
+  const auto earlier = read_pattern_or_text(call.earlier);
+  if (!earlier) return earlier;
+  if (earlier->draft() == nullptr || pattern->draft() == nullptr)
+    return failure(ErrorKind::not_found, "a file without a submitted text", "two drafts to compare");
+  Draft first = *earlier->draft();
+  first.id = take_id<DraftId>(*pattern);
+  first.name = call.earlier;
+  pattern->drafts.edit(
+      [&](std::vector<Draft>& drafts) { drafts.insert(drafts.end() - 1, std::move(first)); });
+  return pattern;
+}
+
 int hand_over(const HandOverCall& call) {
-  auto pattern = read_pattern(call.file);
+  auto pattern = read_files(call);
   if (!pattern) {
     complain(pattern.error());
     return exit_unreadable;
@@ -93,14 +164,19 @@ int hand_over(const HandOverCall& call) {
 
 VerbAction add_hand_over(CLI::App& subcommand) {
   const auto call = std::make_shared<HandOverCall>();
-  subcommand.add_option("FILE", call->file, "A project or its JSON")->required();
-  subcommand.add_option("--sheet", call->sheet, "block, quantities, evidence or working")
-      ->capture_default_str();
+  subcommand
+      .add_option("FILE", call->file, "A project, its JSON, or a submitted text (.txt .md .html .odt .docx)")
+      ->required();
+  subcommand.add_option("--sheet", call->sheet, sheet_names())->capture_default_str();
   subcommand.add_option("--out", call->out,
-                        "A name ending in .txt, .html, .csv, .xlsx or .pdf; the screen if left out");
+                        "A name ending in .txt, .html, .csv, .xlsx, .odt or .pdf; the screen if left out");
   subcommand.add_option("--style", call->style, "A house style of the file, or a ready one, by name");
   subcommand.add_option("--role", call->role, "For a working: the role, such as MC");
   subcommand.add_option("--size", call->size, "For a working: the size; the chosen one if left out");
+  subcommand.add_option("--earlier", call->earlier, "For drafts: a submitted text that came before");
+  subcommand.add_option("--before", call->before,
+                        "For drafts: the earlier one, from 1; the last but one if left out");
+  subcommand.add_option("--after", call->after, "For drafts: the later one, from 1; the last if left out");
   return [call] { return hand_over(*call); };
 }
 

@@ -4,6 +4,7 @@
 #include "app/terminal/verbs.h"
 #include "core/file/json.h"
 #include "core/file/project_file.h"
+#include "core/file/whole_file.h"
 
 namespace skeinproof {
 namespace {
@@ -28,7 +29,7 @@ int write_json(const ConvertCall& call) {
 }
 
 int make_project(const ConvertCall& call) {
-  const auto text = read_whole_text(call.file);
+  const auto text = read_whole_file(call.file);
   const auto pattern = text ? pattern_from_json(*text, call.file) : tl::unexpected(text.error());
   if (!pattern) {
     complain(pattern.error());

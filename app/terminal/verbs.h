@@ -19,17 +19,23 @@ struct Verb {
 };
 
 VerbAction add_assess(CLI::App& subcommand);
+VerbAction add_check(CLI::App& subcommand);
 VerbAction add_hand_over(CLI::App& subcommand);
 VerbAction add_metres(CLI::App& subcommand);
+VerbAction add_read(CLI::App& subcommand);
 VerbAction add_to_json(CLI::App& subcommand);
 VerbAction add_from_json(CLI::App& subcommand);
 
 inline constexpr int exit_done = 0;
+inline constexpr int exit_stop = 1;  // a finding that must not print
 inline constexpr int exit_unreadable = 2;
 
 // A project or a JSON document by its content, whatever its name.
 Expected<Pattern> read_pattern(const std::filesystem::path& path);
-Expected<std::string> read_whole_text(const std::filesystem::path& path);
+// That, or any other file as a submission of its own, with notes on the error output.
+Expected<Pattern> read_pattern_or_text(const std::filesystem::path& path);
+// Whether its content is that of a project or a JSON document, or its name says so.
+bool is_project_or_json(const std::filesystem::path& path);
 // Writes a file, or the standard output where the path is "-" or empty.
 Expected<void> write_text(const std::string& path, const std::string& text);
 // One line on the error output.

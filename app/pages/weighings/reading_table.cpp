@@ -191,13 +191,18 @@ PartTable* make_reading_table(OpenPattern& open, std::function<WeighingId()> whi
     return found.loops.empty() ? QStringLiteral("–") : shown.per_cent_more(found.factor);
   });
   against.tip = say("How much longer the loops are than those in force before");
+  PartColumn weight = computed(say("Weight"), [](const Calibration& found, const Shown& shown) {
+    return found.weight > 0 ? shown.number(100 * found.weight, 0) + QStringLiteral(" %")
+                            : QStringLiteral("–");
+  });
+  weight.tip = say("How much this weighing says beside the other used ones of the colour");
   auto* table = new PartTable(
       open, std::move(list),
       {colour, reading_column(open, which, say("Reading"), say("reading"), &WeighedRole::reading),
        reading_column(open, which, say("Notions in it"), say("notions in the reading"),
                       &WeighedRole::notions),
        reading_column(open, which, say("New skein"), say("new skein"), &WeighedRole::new_skein), metres,
-       range, loop, widths, against},
+       range, loop, widths, against, weight},
       parent);
   table->setAccessibleName(say("Readings"));
   return table;

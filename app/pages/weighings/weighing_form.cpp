@@ -146,6 +146,10 @@ void WeighingForm::lay_out() {
                       tr("&Use this weighing for the needs"), tr("use weighing"),
                       [](auto& part) -> auto& { return part.used; }),
                   row++, 1);
+  grid->addWidget(form_.check(
+                      tr("&Reported by a tester"), tr("reported by a tester"),
+                      [](auto& part) -> auto& { return part.tester; }),
+                  row++, 1);
   grid->setRowStretch(row, 1);
 }
 

@@ -6,10 +6,12 @@
 #include <QListView>
 #include <QScrollArea>
 #include <QSplitter>
+#include <QTabWidget>
 #include <QVBoxLayout>
 #include <algorithm>
 
 #include "app/pages/printed_tables.h"
+#include "app/pages/weighings/as_you_go_pane.h"
 #include "app/pages/weighings/reading_table.h"
 #include "app/pages/weighings/weighing_form.h"
 #include "app/widgets/ink.h"
@@ -67,7 +69,11 @@ WeighingsPage::WeighingsPage(OpenPattern& open, QWidget* parent) : Page(open, pa
   left->setSizes({scaled(this, 150), scaled(this, 540)});
   auto* right = new QSplitter(Qt::Vertical);
   right->addWidget(make_reading_pane());
-  right->addWidget(make_figure_pane());
+  tabs_ = new QTabWidget;
+  tabs_->setDocumentMode(true);
+  tabs_->addTab(make_figure_pane(), tr("What it sa&ys"));
+  tabs_->addTab(as_you_go_ = new AsYouGoPane(open_), tr("&While knitting"));
+  right->addWidget(tabs_);
   right->setStretchFactor(1, 1);
   right->setSizes({scaled(this, 210), scaled(this, 480)});
   auto* whole = new QSplitter(Qt::Horizontal);
@@ -81,6 +87,7 @@ WeighingsPage::WeighingsPage(OpenPattern& open, QWidget* parent) : Page(open, pa
   layout->addWidget(whole);
   for (PartTable* table : {weighings_, readings_}) connect(table, &PartTable::says, this, &Page::says);
   connect(form_, &WeighingForm::says, this, &Page::says);
+  connect(as_you_go_, &AsYouGoPane::says, this, &Page::says);
   connect(weighings_, &PartTable::current_part_changed, this,
           [this](std::uint32_t key) { show_weighing(WeighingId{key}); });
   connect(readings_, &PartTable::current_part_changed, this, &WeighingsPage::refresh_figures);
@@ -153,8 +160,9 @@ void WeighingsPage::enter() {
 
 bool WeighingsPage::go_to(std::uint32_t part) {
   if (part == 0) return false;
-  for (PartTable* table : {weighings_, readings_})
+  for (PartTable* table : {weighings_, readings_, as_you_go_->table()})
     if (table->set_current_key(part)) {
+      if (table == as_you_go_->table()) tabs_->setCurrentWidget(as_you_go_);
       table->setFocus();
       return true;
     }
@@ -222,9 +230,14 @@ bool WeighingsPage::find_next(const QString& words) {
 std::optional<Sheet> WeighingsPage::sheet() const {
   const Pattern& pattern = open_.pattern();
   const Weighing* weighing = find_weighing(pattern, form_->weighing());
-  if (weighing == nullptr) return std::nullopt;
   Sheet sheet;
   sheet.title = pattern.title;
+  if (weighing == nullptr && pattern.readings.empty()) return std::nullopt;
+  if (weighing == nullptr) {
+    sheet.subtitle = tr("While knitting").toStdString();
+    add_as_you_go(sheet);
+    return sheet;
+  }
   sheet.subtitle = tr("Weighing %1").arg(QString::fromStdString(weighing->name)).toStdString();
   sheet.numbers = open_.reader().numbers;
   const std::string_view moisture = word_of(weighing->moisture);
@@ -243,7 +256,19 @@ std::optional<Sheet> WeighingsPage::sheet() const {
     if (!figures.empty())
       sheet.parts.emplace_back(printed_table(QString::fromStdString(role.label), figures));
   }
+  add_as_you_go(sheet);
   return sheet;
+}
+
+void WeighingsPage::add_as_you_go(Sheet& sheet) const {
+  const Pattern& pattern = open_.pattern();
+  if (pattern.readings.empty()) return;
+  sheet.parts.emplace_back(printed_table(tr("While knitting"), *as_you_go_->table()->part_model()));
+  for (const Role& role : pattern.roles)
+    if (std::any_of(pattern.readings.begin(), pattern.readings.end(),
+                    [&](const YarnReading& reading) { return reading.role == role.id; }))
+      sheet.parts.emplace_back(
+          printed_table(QString::fromStdString(role.label), as_you_go_figures(open_, role.id)));
 }
 
 }  // namespace skeinproof

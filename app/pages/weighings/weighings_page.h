@@ -4,8 +4,11 @@
 #include "app/pages/page.h"
 #include "core/base/id.h"
 
+class QTabWidget;
+
 namespace skeinproof {
 
+class AsYouGoPane;
 class FigureList;
 class PaneHeader;
 class PartTable;
@@ -29,6 +32,7 @@ class WeighingsPage : public Page {
   PartTable* readings() const { return readings_; }
   WeighingForm* form() const { return form_; }
   FigureList* figures() const { return figures_; }
+  AsYouGoPane* as_you_go() const { return as_you_go_; }
 
  protected:
   void showEvent(QShowEvent* event) override;
@@ -41,11 +45,14 @@ class WeighingsPage : public Page {
   void show_weighing(WeighingId id);
   void refresh();
   void refresh_figures();
+  void add_as_you_go(Sheet& sheet) const;
 
   PartTable* weighings_ = nullptr;
   PartTable* readings_ = nullptr;
   WeighingForm* form_ = nullptr;
   FigureList* figures_ = nullptr;
+  AsYouGoPane* as_you_go_ = nullptr;
+  QTabWidget* tabs_ = nullptr;
   PaneHeader* form_head_ = nullptr;
   PaneHeader* reading_head_ = nullptr;
   PaneHeader* figure_head_ = nullptr;

@@ -124,7 +124,7 @@ TEST_F(Yoke, OtherGaugeTurnsItsSignWithTheCounts) {
   const RoleChange again = what_if({change}).roles[0];
   EXPECT_NEAR(again.after.knitted / again.before.knitted, 1 / ratio, 0.0002);
   EXPECT_FALSE(again.crosses_step);
-  change.counts.reset();
+  change.counts = CountsAre::not_said;
   EXPECT_NE(refused(change).find("whether the counts are kept"), std::string::npos);
   change.counts = CountsAre::kept;
   change.rows = 0;
