@@ -94,8 +94,8 @@ TEST_F(Terminal, AssessAsJsonHasTheNeedsOfEveryColourAndSize) {
 TEST_F(Terminal, AFileThatCannotBeReadIsNamedAndTheOthersAreReported) {
   const std::string broken = in_folder("broken.json");
   std::ofstream(broken) << "{\"schema\": \"skeinproof pattern\",\n \"version\": 1, \"titel\": \"x\"}";
-  const Answer answer = call("assess " + broken + " " + in_folder("none.skeinproof") + " " + projects +
-                             "lampwick-socks.json");
+  const Answer answer =
+      call("assess " + broken + " " + in_folder("none.skeinproof") + " " + projects + "lampwick-socks.json");
   EXPECT_EQ(answer.code, 2);
   EXPECT_NE(answer.text.find("broken.json"), std::string::npos);
   EXPECT_NE(answer.text.find("titel"), std::string::npos);
@@ -176,6 +176,59 @@ TEST_F(Terminal, TheResultsCanBeReadWithTheSqliteShell) {
   pclose(pipe);
   ASSERT_TRUE(got);
   EXPECT_STREQ(line.data(), "MC|5|7|1202.9\n");
+}
+
+TEST_F(Terminal, CheckFindsWhatIsWrongInASubmittedText) {
+  const std::string blocks = source + "/sample-data/blocks/";
+  const Answer answer =
+      call("check --json " + blocks + "lampwick-socks.txt " + blocks + "quillmarsh-yoke.txt");
+  EXPECT_EQ(answer.code, 1);
+  const auto json = nlohmann::json::parse(answer.text);
+  ASSERT_EQ(json["files"].size(), 2u);
+  EXPECT_EQ(json["files"][0]["file"], blocks + "lampwick-socks.txt");
+  bool fibres = false;
+  for (const auto& finding : json["files"][0]["findings"])
+    if (finding["check"] == "F1") {
+      fibres = true;
+      EXPECT_EQ(finding["severity"], "Stop");
+      EXPECT_EQ(finding["place"]["line"], 2);
+      EXPECT_EQ(finding["likely_slip"]["before"], "30");
+      EXPECT_EQ(finding["likely_slip"]["after"], "25");
+    }
+  EXPECT_TRUE(fibres);
+  EXPECT_FALSE(json["files"][0]["not_checked"].empty());
+}
+
+TEST_F(Terminal, CheckGoesOnBehindAFileThatCannotBeRead) {
+  std::ofstream(in_folder("broken.docx")) << "no zip at all";
+  const Answer answer = call("check " + in_folder("broken.docx") + " " + in_folder("missing.txt") + " " +
+                             projects + "quillmarsh-yoke.skeinproof");
+  EXPECT_EQ(answer.code, 2);
+  EXPECT_NE(answer.text.find("broken.docx"), std::string::npos);
+  EXPECT_NE(answer.text.find("missing.txt"), std::string::npos);
+  EXPECT_NE(answer.text.find("a larger size asks for less"), std::string::npos);
+}
+
+TEST_F(Terminal, ReadTakesASubmissionIntoAProject) {
+  const std::string project = in_folder("socks.skeinproof");
+  Answer answer = call("read " + source + "/sample-data/blocks/lampwick-socks.txt --into " + project);
+  EXPECT_EQ(answer.code, 0) << answer.text;
+  EXPECT_NE(answer.text.find("left out: foot length: 4 values for 5 sizes"), std::string::npos)
+      << answer.text;
+  answer = call("to-json " + project);
+  const auto json = nlohmann::json::parse(answer.text);
+  EXPECT_EQ(json["sizes"].size(), 5u);
+  EXPECT_EQ(json["roles"][1]["label"], "CC");
+  EXPECT_EQ(json["drafts"][0]["source"], "lampwick-socks.txt");
+  // Read again it is the next draft.
+  EXPECT_EQ(call("read " + source + "/sample-data/blocks/lampwick-socks.txt --into " + project).code, 0);
+  EXPECT_EQ(nlohmann::json::parse(call("to-json " + project).text)["drafts"].size(), 2u);
+}
+
+TEST_F(Terminal, TheQuerySheetOfASample) {
+  const Answer answer = call("hand-over " + projects + "quillmarsh-yoke.skeinproof --sheet queries");
+  EXPECT_EQ(answer.code, 0);
+  EXPECT_NE(answer.text.find("[ ] accept: “8, 7” → “7, 8”"), std::string::npos) << answer.text;
 }
 
 }  // namespace
