@@ -106,8 +106,8 @@ TEST_F(ProjectFile, marks_itself) {
   saved();
   SQLite::Database database(path.string());
   EXPECT_EQ(database.execAndGet("PRAGMA application_id").getInt64(), 0x536b7066);
-  EXPECT_EQ(database.execAndGet("PRAGMA user_version").getInt(), 1);
-  EXPECT_EQ(database.execAndGet("SELECT oldest_reader FROM meta").getInt(), 1);
+  EXPECT_EQ(database.execAndGet("PRAGMA user_version").getInt(), project_schema_version);
+  EXPECT_EQ(database.execAndGet("SELECT oldest_reader FROM meta").getInt(), project_oldest_reader);
   EXPECT_EQ(database
                 .execAndGet("SELECT count(*) FROM pragma_table_list WHERE type = 'table' AND NOT strict AND "
                             "name NOT LIKE 'sqlite_%'")
@@ -304,7 +304,7 @@ TEST_F(ProjectFile, refuses_a_newer_one_by_name_unless_it_lets_us_read) {
   ASSERT_FALSE(refused);
   EXPECT_EQ(refused.error().kind, ErrorKind::too_new);
   EXPECT_EQ(refused.error().found, "a project of schema version 7");
-  EXPECT_EQ(refused.error().expected, "at most version 1");
+  EXPECT_EQ(refused.error().expected, "at most version " + std::to_string(project_schema_version));
 
   change(path, "UPDATE meta SET oldest_reader = 1");
   const auto project = open_project(path);
