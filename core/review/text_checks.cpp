@@ -197,11 +197,18 @@ void check_t1(const ReviewInput& input, Findings& findings) {
   }
 }
 
+// Two shades without a role are two shades, not one said twice.
+bool is_of_a_colour(Kind kind) {
+  return kind == Kind::count || kind == Kind::shade_name || kind == Kind::shade_number ||
+         kind == Kind::length_note || kind == Kind::strands || kind == Kind::sample_weight;
+}
+
 void check_t3(const ReviewInput& input, Findings& findings) {
   const PrintedView& printed = input.printed;
   for (const Kind kind : compared_kinds) {
     std::map<std::string, std::vector<const Statement*>> by_subject;
-    for (const Statement* one : printed.all(kind)) by_subject[compared(one->subject)].push_back(one);
+    for (const Statement* one : printed.all(kind))
+      if (!one->subject.empty() || !is_of_a_colour(kind)) by_subject[compared(one->subject)].push_back(one);
     for (const auto& [subject, statements] : by_subject) {
       // Each is compared with the first that it can be compared with, so that the time grows with the text.
       std::vector<const Statement*> firsts;
