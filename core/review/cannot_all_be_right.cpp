@@ -32,6 +32,8 @@ struct Case {
   std::vector<std::size_t> quantity;   // that each speaks of
   std::vector<double> factor;          // its unit in the unit of the system
   std::vector<std::string> unit;
+  // What the first quantity would be by arithmetic alone, best first; said where it fits.
+  std::vector<double> likely;
 
   void state(std::size_t of, Interval within, DoubtedFigure figure, std::string in, double in_units = 1) {
     if (system.state(of, within) == IntervalSystem::most_statements) return;
@@ -42,8 +44,15 @@ struct Case {
   }
 };
 
-// The roundest figure of an interval: a whole one, else one of fewer decimals.
-std::string roundest(const Interval& left, double factor) {
+std::string singular(const std::string& figure, const std::string& unit) {
+  return figure == "1" && unit == "skeins" ? "skein" : unit;
+}
+
+// A figure of an interval: a likely one that lies in it, else the roundest: a whole one, or one of few
+// decimals.
+std::string figure_in(const Interval& left, double factor, const std::vector<double>& likely) {
+  for (const double value : likely)
+    if (value >= left.low && value <= left.high) return show_short(value / factor, 1);
   const double low = left.low / factor, high = left.high / factor;
   if (!std::isfinite(high)) return low > 0 ? "at least " + show_short(low, 1) : "";
   for (const double step : {1.0, 0.5, 0.25, 0.1, 0.05, 0.01}) {
@@ -80,7 +89,7 @@ class Cases {
   DoubtedFigure printed(const Statement& statement, const PrintedValue& value, std::string unit,
                         std::string source) const {
     const std::string words = tidy_spaces(input_.printed.words(value));
-    return {unit.empty() ? words : words + " " + unit, std::move(source), value.span,
+    return {unit.empty() ? words : words + " " + singular(words, unit), std::move(source), value.span,
             input_.printed.index(statement)};
   }
 
@@ -97,7 +106,7 @@ class Cases {
 
   void width(const PrintedMeasure& measure, const std::optional<MeasureFit>& fit, std::size_t i) {
     const std::string size = input_.printed.size_labels()[i];
-    Case one{measure.subject + ", size " + size, size, {}, {}, {}, {}, {}};
+    Case one{measure.subject + ", size " + size, size, {}, {}, {}, {}, {}, {}};
     const std::size_t cm = one.system.add_quantity();
     const auto say = [&](const std::optional<PrintedList>& list, const char* unit, double factor) {
       const PrintedValue* value = list && i < list->values.size() ? list->values[i] : nullptr;
@@ -112,6 +121,7 @@ class Cases {
     if (stitches) {
       const std::size_t across = one.system.add_quantity(), density = one.system.add_quantity();
       one.system.product(across, cm, density, fit_slack_cm(measure, fit->stitches_per_cm));
+      if (fit->cm[i]) one.likely.push_back(*fit->cm[i]);
       const double all = *stitches * fit->times;
       const std::string words = show_short(all, 1) + " sts";
       if (fit->widths.printed)
@@ -146,7 +156,7 @@ class Cases {
     const auto total = input_.printed.total();
     for (std::size_t i = 0; i < input_.printed.sizes(); ++i) {
       const std::string size = input_.printed.size_labels()[i];
-      Case one{"skeins of size " + size, size, {}, {}, {}, {}, {}};
+      Case one{"skeins of size " + size, size, {}, {}, {}, {}, {}, {}};
       std::vector<IntervalSystem::Term> terms;
       std::map<const Statement*, std::size_t> put_ups;  // one quantity for all roles of a yarn
       bool all_known = total.has_value();
@@ -212,7 +222,7 @@ class Cases {
       for (const auto* statements : {&yarn.lengths, &yarn.weights}) {
         const std::string about = (yarn.name.empty() ? "" : yarn.name + ", ") +
                                   (statements == &yarn.lengths ? "length of a skein" : "weight of a skein");
-        Case one{about, "", {}, {}, {}, {}, {}};
+        Case one{about, "", {}, {}, {}, {}, {}, {}};
         const std::size_t quantity = one.system.add_quantity();
         for (const Statement* statement : *statements) {
           const auto factor = factor_of(statement->unit);
@@ -242,7 +252,7 @@ class Cases {
 
   void fibres() {
     for (const PrintedYarn& yarn : input_.printed.yarns()) {
-      Case one{(yarn.name.empty() ? "" : yarn.name + ", ") + "fibre content", "", {}, {}, {}, {}, {}};
+      Case one{(yarn.name.empty() ? "" : yarn.name + ", ") + "fibre content", "", {}, {}, {}, {}, {}, {}};
       std::vector<IntervalSystem::Term> terms;
       bool known = !yarn.fibres.empty();
       int breath = known ? yarn.fibres.front()->mention : 0;
@@ -268,7 +278,7 @@ class Cases {
         continue;
       if (++taken > most_needles) break;
       const PrintedValue& value = metric->values.front();
-      Case one{"needle " + std::string(input_.printed.words(value)) + " mm", "", {}, {}, {}, {}, {}};
+      Case one{"needle " + std::string(input_.printed.words(value)) + " mm", "", {}, {}, {}, {}, {}, {}};
       const std::size_t mm = one.system.add_quantity();
       one.state(mm, around(*value.number, 0.005), printed(*metric, value, "mm", one.about), "mm");
       for (const Statement* other : input_.printed.mentioned_with(*metric)) {
@@ -342,8 +352,10 @@ class Cases {
       std::vector<Interval> left;
       if (one.system.consistent(all & ~in_all, &left)) {
         found.drop = index[dropped];
-        const std::string value = roundest(left[one.quantity[dropped]], one.factor[dropped]);
-        if (!value.empty()) found.rest_agree_on = value + " " + one.unit[dropped];
+        const std::size_t of = one.quantity[dropped];
+        const std::string value =
+            figure_in(left[of], one.factor[dropped], of == 0 ? one.likely : std::vector<double>{});
+        if (!value.empty()) found.rest_agree_on = value + " " + singular(value, one.unit[dropped]);
       }
     }
     found_.contradictions.push_back(std::move(found));

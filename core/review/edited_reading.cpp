@@ -73,13 +73,18 @@ std::optional<Reading> edited_reading(const Reading& before, std::string_view te
 
   Reading after = before;
   const std::size_t first = replaced.empty() ? text.size() : replaced.front().span.begin;
-  for (Statement& statement : after.statements) {
+  for (std::size_t s = 0; s < after.statements.size(); ++s) {
+    Statement& statement = after.statements[s];
     if (statement.span.end <= first &&
         (statement.values.empty() || statement.values.back().span.end <= first))
       continue;
+    const bool is_edited =
+        std::any_of(edits.begin(), edits.end(), [&](const FigureEdit& edit) { return edit.statement == s; });
     for (PrintedValue& value : statement.values) {
       for (const Replaced& edit : replaced)
         if (edit.span == value.span) {
+          // One figure that two statements share is read again with both.
+          if (!is_edited) return std::nullopt;
           value.number = edit.number;
           value.half_step = edit.half_step;
         }

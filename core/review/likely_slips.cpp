@@ -2,6 +2,9 @@
 #include "core/review/likely_slips.h"
 
 #include <algorithm>
+#include <map>
+#include <numeric>
+#include <set>
 
 #include "core/review/compare_findings.h"
 #include "core/review/slip_explains.h"
@@ -32,45 +35,81 @@ std::string words_after(std::string_view text, const std::vector<TextEdit>& edit
   return edited(words_at(text, span), within);
 }
 
+// Tries candidates one after the other. A check that turned one down is asked earlier about the next: slips
+// of one kind mostly fail for one reason.
 class Judge {
  public:
-  explicit Judge(const SlipSearchInput& input) : input_(input) {}
+  explicit Judge(const SlipSearchInput& input) : input_(input), order_(all_checks().size()) {
+    std::iota(order_.begin(), order_.end(), std::size_t{0});
+    for (std::size_t c = 0; c < input.results.size(); ++c)
+      for (const Finding& finding : input.results[c].found)
+        for (const std::size_t statement : finding.statements) doubting_[statement].insert(c);
+  }
 
   // Absent where the edit clears nothing or opens something.
-  std::optional<SlipFound> judge(const SlipCandidate& candidate) const {
+  std::optional<SlipFound> judge(const SlipCandidate& candidate) {
     const PrintedView& before = input_.printed;
-    const std::string text = edited(before.text(), candidate.edits);
+    std::string text = edited(before.text(), candidate.edits);
     std::optional<Reading> reading;
     if (!candidate.figures.empty())
       reading = edited_reading(before.reading(), before.text(), candidate.figures);
     if (reading) {
-      const PrintedView after(text, std::move(*reading), input_.bench.pattern());
-      return judge(candidate, after);
+      StatementKinds touched{};
+      for (const FigureEdit& figure : candidate.figures)
+        touched.add(before.reading().statements[figure.statement].kind);
+      const PrintedView after(std::move(text), std::move(*reading), input_.bench.pattern());
+      return judge(candidate, after, touched);
     }
-    const PrintedView after(text, input_.parts, input_.tellings, input_.bench.pattern());
-    return judge(candidate, after);
+    const PrintedView after(std::move(text), input_.parts, input_.tellings, input_.bench.pattern());
+    return judge(candidate, after, kinds_that_differ(before.reading(), after.reading()));
   }
 
  private:
-  std::optional<SlipFound> judge(const SlipCandidate& candidate, const PrintedView& after) const {
-    const StatementKinds touched = kinds_that_differ(input_.printed.reading(), after.reading());
+  // The checks whose findings rest on figures that the candidate changes: unless they clear something, no
+  // other is asked.
+  std::set<std::size_t> doubting(const SlipCandidate& candidate) const {
+    std::set<std::size_t> checks;
+    for (const FigureEdit& figure : candidate.figures)
+      if (const auto found = doubting_.find(figure.statement); found != doubting_.end())
+        checks.insert(found->second.begin(), found->second.end());
+    return checks;
+  }
+
+  std::optional<SlipFound> judge(const SlipCandidate& candidate, const PrintedView& after,
+                                 StatementKinds touched) {
     SlipFound found;
-    const auto& checks = all_checks();
-    for (const bool with_findings : {true, false}) {
-      for (std::size_t c = 0; c < checks.size(); ++c) {
-        const CheckResult& was = input_.results[c];
-        if (was.found.empty() == with_findings || !checks[c]->reads.meets(touched)) continue;
-        const CheckResult now = input_.bench.run(*checks[c], after);
-        if (now.not_checked.size() > was.not_checked.size()) return std::nullopt;
-        const FindingChange change = compare_findings(was.found, now.found);
-        if (!change.opens.empty()) return std::nullopt;
-        for (const std::size_t i : change.closes) found.slip.clears.push_back(input_.rank[c][i]);
-      }
+    const std::set<std::size_t> first = doubting(candidate);
+    if (!first.empty()) {
+      if (!ask(after, touched, found, [&](std::size_t c) { return first.count(c) != 0; }))
+        return std::nullopt;
       if (found.slip.clears.empty()) return std::nullopt;
     }
+    if (!ask(after, touched, found, [&](std::size_t c) { return first.count(c) == 0; })) return std::nullopt;
+    if (found.slip.clears.empty()) return std::nullopt;
     std::sort(found.slip.clears.begin(), found.slip.clears.end());
     describe(candidate, after, found);
     return found;
+  }
+
+  // False where one of the checks finds something new or can no longer run.
+  template <class Among>
+  bool ask(const PrintedView& after, StatementKinds touched, SlipFound& found, Among&& among) {
+    for (std::size_t at = 0; at < order_.size(); ++at) {
+      const std::size_t c = order_[at];
+      if (!among(c) || !all_checks()[c]->reads.meets(touched)) continue;
+      const CheckResult& was = input_.results[c];
+      const CheckResult now = input_.bench.run(*all_checks()[c], after);
+      if (was.found.empty() && now.found.empty() && now.not_checked.size() <= was.not_checked.size())
+        continue;
+      const FindingChange change = compare_findings(was.found, now.found);
+      if (!change.opens.empty() || now.not_checked.size() > was.not_checked.size()) {
+        std::rotate(order_.begin(), order_.begin() + static_cast<std::ptrdiff_t>(at),
+                    order_.begin() + static_cast<std::ptrdiff_t>(at) + 1);
+        return false;
+      }
+      for (const std::size_t i : change.closes) found.slip.clears.push_back(input_.rank[c][i]);
+    }
+    return true;
   }
 
   void describe(const SlipCandidate& candidate, const PrintedView& after, SlipFound& found) const {
@@ -88,6 +127,9 @@ class Judge {
   }
 
   const SlipSearchInput& input_;
+  std::vector<std::size_t> order_;  // checks
+  std::map<std::size_t, std::set<std::size_t>>
+      doubting_;  // by statement, the checks whose findings rest on it
 };
 
 }  // namespace
@@ -97,7 +139,7 @@ SlipSearch search_slips(const SlipSearchInput& input) {
   const std::size_t most = most_steps / steps_an_edit(input.printed);
   const auto candidates = slip_candidates(input.bench.input(input.printed), input.findings, most);
   search.cut_short = candidates.size() >= most;
-  const Judge judge(input);
+  Judge judge(input);
   for (const SlipCandidate& candidate : candidates)
     if (auto found = judge.judge(candidate)) search.found.push_back(std::move(*found));
   return search;

@@ -93,13 +93,18 @@ std::optional<double> off_the_line(const PrintedList& list, std::size_t i, doubl
   return to_cm * std::abs(*here->number - (*before->number + *after->number) / 2);
 }
 
+std::optional<double> cm_in_force(const ReviewInput& input, const PrintedMeasure& measure, std::size_t i) {
+  const Measurement* fact = in_force(input, measure, measure.to_fit() ? Fit::to_fit : Fit::finished);
+  const auto* known = fact == nullptr ? nullptr : fact->values.find(i);
+  return known == nullptr ? std::nullopt : std::optional<double>(known->value.value());
+}
+
 // Which of the two units is the likelier one: as in force, else as the sizes around it grow.
 std::optional<bool> inches_are_right(const ReviewInput& input, const PrintedMeasure& measure, std::size_t i) {
   const double cm = *number_at(*measure.cm, i)->number;
   const double inches = *number_at(*measure.inches, i)->number * centimetres_per_inch;
-  const Measurement* fact = in_force(input, measure, measure.to_fit() ? Fit::to_fit : Fit::finished);
-  if (const auto* known = fact == nullptr ? nullptr : fact->values.find(i))
-    return std::abs(known->value.value() - inches) < std::abs(known->value.value() - cm);
+  if (const auto known = cm_in_force(input, measure, i))
+    return std::abs(*known - inches) < std::abs(*known - cm);
   const auto off_cm = off_the_line(*measure.cm, i, 1);
   const auto off_inches = off_the_line(*measure.inches, i, centimetres_per_inch);
   if (!off_cm || !off_inches) return std::nullopt;
@@ -131,9 +136,12 @@ void units_agree(const ReviewInput& input, Findings& findings) {
       const auto right = inches_are_right(input, measure, i);
       if (right) {
         const PrintedValue& changed = *right ? *metric : *imperial;
-        const std::string after =
-            *right ? as_in_list(in_cm, cm, input.printed.text())
-                   : as_in_list(*metric->number / centimetres_per_inch, inches, input.printed.text());
+        const double to_unit = *right ? 1 : 1 / centimetres_per_inch;
+        double wanted = *right ? in_cm : *metric->number;
+        // The facts tell what the other list rounds.
+        if (const auto known = cm_in_force(input, measure, i); known && std::abs(*known - wanted) <= slack)
+          wanted = *known;
+        const std::string after = as_in_list(wanted * to_unit, *right ? cm : inches, input.printed.text());
         finding.proposal = {{changed.span, after}};
         finding.proposal_words = (*right ? cm_words : inch_words) + " → " + after + (*right ? " cm" : " in");
       }

@@ -2,8 +2,10 @@
 #include "core/review/slip_candidates.h"
 
 #include <algorithm>
+#include <functional>
 #include <map>
 #include <set>
+#include <unordered_set>
 
 #include "core/review/slip_lists.h"
 
@@ -113,12 +115,10 @@ class Collector {
     if (full() || candidate.edits.empty()) return;
     std::sort(candidate.edits.begin(), candidate.edits.end(),
               [](const TextEdit& a, const TextEdit& b) { return a.span.begin < b.span.begin; });
-    std::string key;
-    for (const TextEdit& edit : candidate.edits) {
-      if (words_at(printed_.text(), edit.span) == edit.after) continue;
-      key += std::to_string(edit.span.begin) + ":" + std::to_string(edit.span.end) + edit.after + "\n";
-    }
-    if (!key.empty() && seen_.insert(std::move(key)).second) candidates_.push_back(std::move(candidate));
+    // Edits at different places may make the same text: "1" put before or behind another "1".
+    std::string after = edited(printed_.text(), candidate.edits);
+    const std::size_t same = std::hash<std::string>{}(after);
+    if (after != printed_.text() && seen_.insert(same).second) candidates_.push_back(std::move(candidate));
   }
 
   void add_figure(SlipKind kind, std::string name, std::size_t s, std::size_t v, std::string after) {
@@ -205,7 +205,7 @@ class Collector {
   Involved involved_;
   std::size_t most_;
   std::vector<SlipCandidate> candidates_;
-  std::set<std::string> seen_;
+  std::unordered_set<std::size_t> seen_;  // texts
 };
 
 }  // namespace

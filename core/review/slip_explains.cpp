@@ -107,7 +107,7 @@ class Agreement {
     if (statement.kind == StatementKind::role_mention) sheet_.hear(sheet_speaks_of(statement, role->id));
   }
 
-  // Whether what the sentence works is worked in that role, and in no other.
+  // Whether what the sentence works is worked in that role more than in all others.
   std::optional<bool> sheet_speaks_of(const Statement& mention, RoleId role) const {
     const std::string sentence = lower_ascii(mention.words);
     int own = 0, others = 0;
@@ -123,7 +123,7 @@ class Agreement {
       for (const Edge& edge : piece.edges) hear(edge.name, edge.role);
     }
     if (own == 0 && others == 0) return std::nullopt;
-    return own > 0 && others == 0;
+    return own > others;
   }
 
   const ReviewInput& input_;
