@@ -38,6 +38,21 @@ double unit_size(const QuantityFormat& format, const ReaderStyle& reader) {
 
 int usual_decimals(const QuantityFormat& format) { return format.kind == QuantityKind::number ? 3 : 2; }
 
+// A difference may have a sign before its figure: a hyphen, a minus or a plus.
+Expected<Entered<double>> read_difference(const QuantityFormat& format, const ReaderStyle& reader,
+                                          const QString& text) {
+  const QString words = text.trimmed();
+  const QChar sign = words.isEmpty() ? QChar() : words.front();
+  const bool below = sign == QLatin1Char('-') || sign == QChar(0x2212);
+  QuantityFormat size = format;
+  size.low = 0;
+  auto read = read_quantity(size, reader, below || sign == QLatin1Char('+') ? words.mid(1) : words);
+  if (!read) return read;
+  if (below) read->value = -read->value;
+  read->typed = text.toStdString();
+  return read;
+}
+
 bool same_value(double a, double b) { return std::abs(a - b) <= 1e-9 * std::max(std::abs(a), std::abs(b)); }
 
 }  // namespace
@@ -52,6 +67,7 @@ Expected<Entered<double>> read_quantity(const QuantityFormat& format, const Read
     case QuantityKind::mass:
       return plain(read_mass(typed, imperial ? MassUnit::ounce : MassUnit::gram));
     case QuantityKind::cloth:
+      if (format.low < 0) return read_difference(format, reader, text);
       return plain(read_measure(typed, imperial ? MeasureUnit::inch : MeasureUnit::centimetre));
     case QuantityKind::needle:
       return plain(read_measure(typed, MeasureUnit::millimetre));

@@ -19,14 +19,15 @@ enum class QuantityKind { yarn_length, mass, cloth, needle, number };
 
 struct QuantityFormat {
   QuantityKind kind = QuantityKind::number;
-  double low = 0;               // number only
+  double low = 0;               // number; below 0 in cloth: a difference, which may be below 0
   double high = 1e9;            // number only
   std::string what = "number";  // number only: what it counts, for the message ("stitches", "percent")
   int decimals = -1;            // shown where nothing was typed; -1 = as many as the kind needs
 
   static QuantityFormat yarn_length() { return {QuantityKind::yarn_length, 0, 0, {}, -1}; }
   static QuantityFormat mass() { return {QuantityKind::mass, 0, 0, {}, -1}; }
-  static QuantityFormat cloth() { return {QuantityKind::cloth, 0, 0, {}, -1}; }    // cm or in
+  static QuantityFormat cloth() { return {QuantityKind::cloth, 0, 0, {}, -1}; }  // cm or in
+  static QuantityFormat cloth_difference() { return {QuantityKind::cloth, -1, 0, {}, -1}; }
   static QuantityFormat needle() { return {QuantityKind::needle, 0, 0, {}, -1}; }  // mm
   static QuantityFormat number(double low, double high, std::string what, int decimals = -1) {
     return {QuantityKind::number, low, high, std::move(what), decimals};
