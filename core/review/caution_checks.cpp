@@ -58,6 +58,7 @@ std::vector<Named> small_parts(const ReviewInput& input) {
 }
 
 bool cautions_of_small_parts(const PrintedView& printed) {
+  if (says(lower_ascii(printed.text()), {"choking", "swallowed", "small parts"})) return true;
   for (const Statement* one : printed.all(StatementKind::caution)) {
     const TextSpan sentence = sentence_around(printed.text(), one->span.begin);
     if (says(lower_ascii(printed.words(sentence)) + " " + lower_ascii(printed.words(one->span)),
@@ -116,7 +117,7 @@ std::vector<TextSpan> cords_at_the_neck(const PrintedView& printed) {
   const auto headings = printed.all(StatementKind::piece_heading);
   for (FoundWord cord = find_word(lower, cord_words); cord && found.size() < most;
        cord = find_word(lower, cord_words, cord.at + 1)) {
-    const TextSpan span = sentence_around(lower, cord.at);
+    const TextSpan span = sentence_around(printed.text(), cord.at);
     const std::string_view sentence = std::string_view(lower).substr(span.begin, span.end - span.begin);
     if (!found.empty() && found.back() == span) continue;
     if (denied(sentence) || holds_stitches(sentence) || is_edging(sentence, cord.at - span.begin, cord.word))

@@ -87,6 +87,7 @@ void show_yarn(Finding& finding, const PrintedView& printed, const PrintedYarn& 
 void description_is_full(const ReviewInput& input, Findings& findings) {
   const PrintedView& printed = input.printed;
   for (const PrintedYarn& yarn : printed.yarns()) {
+    if (yarn.name.empty() && printed.yarns().size() > 1) continue;
     const Yarn* fact = input.pattern.yarn(yarn.fact);
     const bool gone = (fact != nullptr && fact->withdrawn) || said_withdrawn(printed, yarn);
     const int wanted =

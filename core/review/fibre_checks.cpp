@@ -76,6 +76,15 @@ bool equal_parts_rounded(const Composition& composition, double sum) {
   return equal && composition.size() > 2 && std::abs(sum - 100) <= n * composition.front().half_step + exact;
 }
 
+// "98% cotton, a trace of elastane"
+bool names_a_trace(const PrintedView& printed, const Composition& composition) {
+  constexpr std::size_t beyond = 40;
+  const TextSpan span = span_of(composition);
+  const std::size_t end = std::min(printed.text().size(), span.end + beyond);
+  return says(lower_ascii(printed.words(TextSpan{span.begin, end})),
+              {"trace", "touch", "hint", "dash", "less than 1"});
+}
+
 void test_sum(const ReviewInput& input, Findings& findings, const PrintedYarn& yarn,
               const Composition& composition, const std::string& apart) {
   constexpr double most_trace_pct = 3;
@@ -91,8 +100,8 @@ void test_sum(const ReviewInput& input, Findings& findings, const PrintedYarn& y
     }
   const bool whole = known == composition.size();
   if (known == 0 || std::abs(sum - 100) < exact) return;
-  // "98% cotton, a trace of elastane"
-  if (!whole && sum < 100 && sum >= 100 - most_trace_pct) return;
+  if (sum < 100 && sum >= 100 - most_trace_pct && (!whole || names_a_trace(input.printed, composition)))
+    return;
   if (whole && equal_parts_rounded(composition, sum)) return;
   const std::string shown = printed_words(input.printed, span_of(composition));
   double rounding = 0;
@@ -349,6 +358,8 @@ void every_yarn_has_its_content(const ReviewInput& input, Findings& findings) {
   if (printed.yarns().empty()) findings.cannot("no yarn was read in the text", "a yarn with its content");
   for (const PrintedYarn& yarn : printed.yarns()) {
     if (!yarn.fibres.empty()) continue;
+    // A length without a name beside yarns with names says how much of any yarn is needed.
+    if (yarn.name.empty() && printed.yarns().size() > 1) continue;
     Finding& finding = findings.add("content not given: " + quoted(name_of(yarn)));
     finding.apart = yarn.name;
     for (const auto* group : {&yarn.names, &yarn.lengths, &yarn.weights})

@@ -177,14 +177,43 @@ constexpr FirmnessBand heavy_band{ItemKind::garment, "heavy yarn", "review_firmn
 constexpr FirmnessBand halo_band{ItemKind::unknown, "yarn with a halo", "review_firmness_halo_low",
                                  "review_firmness_halo_high"};
 
-const FirmnessBand* firmness_band(const ReviewInput& input, ItemKind kind, const PrintedYarn& yarn,
-                                  double metres_per_gram) {
-  if (has_halo(input, yarn)) return &halo_band;
+// Hair that stands off by itself; a brushed yarn of other fibres may be knitted like any other.
+bool is_of_long_hair(const ReviewInput& input, const PrintedYarn& yarn) {
+  return share_of(composition_of(input, yarn), [](const FibreSaid& said) {
+           return said.fibre != nullptr && (said.fibre->id == "mohair" || said.fibre->id == "angora");
+         }) >= 40;
+}
+
+const FirmnessBand* item_band(const ReviewInput& input, ItemKind kind, double metres_per_gram) {
   const bool heavy = metres_per_gram * 100 < input.need.constant_of("review_heavy_m_per_100g");
   if (heavy && (kind == ItemKind::garment || kind == ItemKind::hat_or_mitten)) return &heavy_band;
   for (const FirmnessBand& band : firmness_bands)
     if (band.kind == kind) return &band;
   return nullptr;
+}
+
+// What the firmness should lie between: outside the inner limits a word, outside the outer ones a question.
+struct FirmnessLimits {
+  std::string_view what;
+  double least = 0, note_least = 0, note_most = 0, most = 0;
+};
+std::optional<FirmnessLimits> firmness_limits(const ReviewInput& input, ItemKind kind,
+                                              const PrintedYarn& yarn, double metres_per_gram) {
+  const auto constant = [&](std::string_view key) { return input.need.constant_of(key); };
+  const FirmnessBand* band = item_band(input, kind, metres_per_gram);
+  const double halo_least = constant(halo_band.least), halo_most = constant(halo_band.most);
+  if (is_of_long_hair(input, yarn) ||
+      (band == nullptr && says(printed_description(input.printed, yarn), {"halo"})))
+    return FirmnessLimits{halo_band.what, halo_least, halo_least, halo_most, halo_most};
+  if (band == nullptr) return std::nullopt;
+  const double least = constant(band->least), most = constant(band->most);
+  FirmnessLimits limits{band->what, least, least, most, most};
+  if (band->kind == ItemKind::garment && band != &heavy_band) {
+    limits.note_least = constant("review_firmness_garment_note_low");
+    limits.note_most = constant("review_firmness_garment_note_high");
+  }
+  if (has_halo(input, yarn)) limits.least = limits.note_least = std::min(halo_least, least);
+  return limits;
 }
 
 // What is held together in the fabric, as one yarn.
@@ -255,8 +284,8 @@ void firmness_fits_item(const ReviewInput& input, Findings& findings) {
     findings.cannot("a felted item is knitted loose on purpose", "nothing");
     return;
   }
-  const FirmnessBand* band = firmness_band(input, item.kind, yarn, fineness->value());
-  if (band == nullptr) {
+  const auto limits = firmness_limits(input, item.kind, yarn, fineness->value());
+  if (!limits) {
     findings.cannot(item.kind == ItemKind::unknown ? "it is not said what the item is"
                                                    : "there is no band of firmness for this item",
                     "an item such as a pullover or socks");
@@ -264,16 +293,13 @@ void firmness_fits_item(const ReviewInput& input, Findings& findings) {
   }
   const double density = *gauge->stitches * *gauge->rows / 100;
   const double firm = firmness_from_gauge(density, *fineness);
-  const double least = input.need.constant_of(band->least), most = input.need.constant_of(band->most);
-  const bool garment = band->kind == ItemKind::garment && band != &heavy_band;
-  const double note_least = garment ? input.need.constant_of("review_firmness_garment_note_low") : least;
-  const double note_most = garment ? input.need.constant_of("review_firmness_garment_note_high") : most;
+  const double note_least = limits->note_least, note_most = limits->note_most;
   const double shown_firm = std::round(firm * 100) / 100;
   if (shown_firm >= note_least && shown_firm <= note_most) return;
-  const bool ask = shown_firm < least || shown_firm > most;
+  const bool ask = shown_firm < limits->least || shown_firm > limits->most;
   Finding& finding = findings.add(
       ask ? Severity::ask : Severity::note,
-      std::string(firm < note_least ? "loose" : "firm") + " for " + std::string(band->what) + ": " +
+      std::string(firm < note_least ? "loose" : "firm") + " for " + std::string(limits->what) + ": " +
           (gauge->printed ? printed_words(input.printed,
                                           span_of(*gauge->printed->stitches, gauge->printed->rows != nullptr
                                                                                  ? *gauge->printed->rows
@@ -287,7 +313,7 @@ void firmness_fits_item(const ReviewInput& input, Findings& findings) {
                           words.number(fineness->value(), 2) + " m in a gram",
                       "firmness 7 × √(" + words.number(density, 2) + " ÷ " +
                           words.number(fineness->value(), 2) + ") = " + words.number(firm) + "; " +
-                          std::string(band->what) + " " + words.number(note_least) + " to " +
+                          std::string(limits->what) + " " + words.number(note_least) + " to " +
                           words.number(note_most)};
   if (firm < note_least)
     finding.evidence.push_back(
@@ -297,7 +323,7 @@ void firmness_fits_item(const ReviewInput& input, Findings& findings) {
     finding.evidence.push_back("with twice the metres in a gram it would be " +
                                words.number(firm / std::sqrt(2)));
   finding.query = "Gauge and put-up together give a firmness of " + words.number(firm) + ", where " +
-                  std::string(band->what) + " lie between " + words.number(note_least) + " and " +
+                  std::string(limits->what) + " lie between " + words.number(note_least) + " and " +
                   words.number(note_most) +
                   ". Is the gauge right, or was the length per 100 g given as per 50 g?";
 }

@@ -33,6 +33,15 @@ void show_mention(Finding& finding, const PrintedView& printed, const PutUpMenti
   for (const Statement* one : mention.all()) rest_on(finding, printed, *one);
 }
 
+// Whether a mention says that it is of one skein: "350 m" alone may be a need.
+bool is_of_one_skein(const PrintedView& printed, const PutUpMention& mention) {
+  if (!mention.lengths.empty() && !mention.weights.empty()) return true;
+  const TextSpan span = mention.span();
+  const std::size_t end = std::min(printed.text().size(), span.end + 16);
+  return says(lower_ascii(printed.words(TextSpan{span.begin, end})),
+              {"skein", "ball", "hank", "cake", "cone", "per 50", "per 100", "per 25"});
+}
+
 // Whether a mention belongs to another time: "formerly 50 g / 160 m".
 bool of_another_time(const PrintedView& printed, const PutUpMention& mention) {
   const TextSpan sentence = sentence_around(printed.text(), mention.span().begin);
@@ -73,13 +82,31 @@ const WordList unit_words = {"skein",  "ball",   "hank",  "cake",     "cone",  "
                              "yard",   "oz",     "ounce", "50g",      "100g",  "pull",  "spool",
                              "bobbin", "reel",   "skn",   "quantity", "amount"};
 
-// Whether a unit stands close before a list ("Balls: 5 (5, 6)") or as the next word behind it.
+// Whether a line is the head of a table that names what is counted: "Colour, balls".
+bool heads_a_table(std::string_view line) {
+  const bool figures = line.find_first_of("0123456789") != std::string_view::npos;
+  return !figures && says(lower_ascii(line), unit_words);
+}
+
+// Whether a unit stands before a list in its sentence ("Balls: 5 (5, 6)"), as the next word behind it, or at
+// the head of its table.
 bool unit_beside(const PrintedView& printed, const Statement& list) {
-  constexpr std::size_t before = 40, behind = 14;
-  const std::size_t from = list.span.begin > before ? list.span.begin - before : 0;
-  const std::size_t to = std::min(printed.text().size(), list.span.end + behind);
-  return says(lower_ascii(printed.words(TextSpan{from, list.values.front().span.begin})), unit_words) ||
-         says(lower_ascii(printed.words(TextSpan{list.values.back().span.end, to})), unit_words);
+  constexpr std::size_t behind = 14, most_lines = 8;
+  const std::string& text = printed.text();
+  const TextSpan sentence = sentence_around(text, list.span.begin);
+  const std::size_t to = std::min(text.size(), list.span.end + behind);
+  if (says(lower_ascii(printed.words(TextSpan{sentence.begin, list.values.front().span.begin})),
+           unit_words) ||
+      says(lower_ascii(printed.words(TextSpan{list.values.back().span.end, to})), unit_words))
+    return true;
+  std::size_t end = text.rfind('\n', list.span.begin);
+  for (std::size_t lines = 0; lines < most_lines && end != std::string::npos && end > 0; ++lines) {
+    const std::size_t before = text.rfind('\n', end - 1);
+    const std::size_t begin = before == std::string::npos ? 0 : before + 1;
+    if (end - begin < 200 && heads_a_table(std::string_view(text).substr(begin, end - begin))) return true;
+    end = before;
+  }
+  return false;
 }
 
 std::string skeins_of_yarn(const ReviewInput& input, const Statement& list) {
@@ -99,6 +126,8 @@ void put_up_is_complete(const ReviewInput& input, Findings& findings) {
   for (std::size_t i = 0; i < printed.yarns().size(); ++i) {
     const PrintedYarn& yarn = printed.yarns()[i];
     if (yarn.metres && yarn.grams) continue;
+    // A length without a name beside yarns with names says how much of any yarn is needed.
+    if (yarn.name.empty() && printed.yarns().size() > 1) continue;
     if (sold_on_cones_by_weight(printed, yarn, static_cast<int>(i))) continue;
     const std::string missing = !yarn.metres && !yarn.grams ? "length and weight of a skein"
                                 : !yarn.metres              ? "length of a skein"
@@ -174,7 +203,9 @@ void one_put_up_a_yarn(const ReviewInput& input, Findings& findings) {
     return a && b && std::abs(*a - *b) > same_share * std::max(*a, *b);
   };
   for (const PrintedYarn& yarn : input.printed.yarns()) {
-    const auto mentions = put_up_mentions(yarn);
+    auto mentions = put_up_mentions(yarn);
+    std::erase_if(mentions,
+                  [&](const PutUpMention& mention) { return !is_of_one_skein(input.printed, mention); });
     for (std::size_t i = 1; i < mentions.size(); ++i) {
       const PutUpMention &first = mentions.front(), &other = mentions[i];
       if (!differ(first.metres, other.metres) && !differ(first.grams, other.grams)) continue;

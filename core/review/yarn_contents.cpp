@@ -2,6 +2,7 @@
 #include "core/review/yarn_contents.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "core/base/text.h"
 #include "core/reference/fibre_words.h"
@@ -13,8 +14,13 @@ namespace skeinproof {
 std::vector<Composition> printed_compositions(const PrintedYarn& yarn) {
   std::vector<Composition> all;
   int mention = 0;
+  double sum = 0;
   for (const Statement* one : yarn.fibres) {
-    if (all.empty() || one->mention != mention) all.emplace_back();
+    // A list that has come to 100 % is full: what follows is another's.
+    if (all.empty() || one->mention != mention || std::abs(sum - 100) < 1e-6) {
+      all.emplace_back();
+      sum = 0;
+    }
     mention = one->mention;
     FibreSaid said;
     said.fibre = fibre_by_words(one->words);
@@ -23,6 +29,7 @@ std::vector<Composition> printed_compositions(const PrintedYarn& yarn) {
     if (!one->values.empty()) {
       said.percent = one->values.front().number;
       said.half_step = one->values.front().half_step;
+      sum += said.percent.value_or(0);
     }
     all.back().push_back(std::move(said));
   }
