@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/pages/changes/adopt_strip.h"
 
-#include <QGridLayout>
+#include <QApplication>
+#include <QHBoxLayout>
 #include <QKeyEvent>
 #include <QLabel>
 #include <QPushButton>
+#include <QVBoxLayout>
 #include <algorithm>
 
 #include "app/pages/changes/change_words.h"
@@ -62,14 +64,18 @@ AdoptStrip::AdoptStrip(OpenPattern& open, QWidget* parent)
     label->setForegroundRole(QPalette::Text);
   }
   for (QPushButton* button : {take_, leave_}) button->setAutoDefault(true);  // Enter presses the one in focus
-  auto* grid = new QGridLayout(this);
-  grid->setContentsMargins(scaled(this, 12), scaled(this, 8), scaled(this, 12), scaled(this, 8));
-  grid->addWidget(title_, 0, 0);
-  grid->addWidget(list_, 1, 0, 2, 1);
-  grid->addWidget(take_, 0, 1);
-  grid->addWidget(leave_, 1, 1);
-  grid->setColumnStretch(0, 1);
-  grid->setRowStretch(2, 1);
+  auto* words = new QVBoxLayout;
+  words->addWidget(title_);
+  words->addWidget(list_);
+  words->addStretch(1);
+  auto* buttons = new QVBoxLayout;
+  buttons->addWidget(take_);
+  buttons->addWidget(leave_);
+  buttons->addStretch(1);
+  auto* across = new QHBoxLayout(this);
+  across->setContentsMargins(scaled(this, 12), scaled(this, 8), scaled(this, 8), scaled(this, 8));
+  across->addLayout(words, 1);
+  across->addLayout(buttons);
   connect(take_, &QPushButton::clicked, this, &AdoptStrip::take_in);
   connect(leave_, &QPushButton::clicked, this, &AdoptStrip::leave);
   connect(&open_, &OpenPattern::changed, this, [this] {
@@ -109,7 +115,7 @@ void AdoptStrip::show_preview(AdoptPreview preview) {
   take_->setVisible(adopted_.has_value());
   show();
   (adopted_ ? take_ : leave_)->setFocus(Qt::OtherFocusReason);
-  emit says(title_->text());
+  emit says(adopted_ ? tr("Enter takes it in, Esc leaves it.") : title_->text());
   emit shown();
 }
 
@@ -157,11 +163,13 @@ void AdoptStrip::take_in() {
 }
 
 void AdoptStrip::leave() {
-  const bool was_shown = isVisible();
+  const bool was_shown = isVisible(), had_focus = isAncestorOf(QApplication::focusWidget());
   asking_ = false;
   adopted_.reset();
   hide();
-  if (was_shown) emit left();
+  if (!was_shown) return;
+  emit says({});
+  emit left(had_focus);
 }
 
 void AdoptStrip::keyPressEvent(QKeyEvent* event) {

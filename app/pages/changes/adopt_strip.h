@@ -29,7 +29,7 @@ class AdoptStrip : public QFrame {
  signals:
   void says(const QString& message);
   void shown();  // the list stands, or why it cannot be done
-  void left();
+  void left(bool had_focus);
 
  protected:
   void keyPressEvent(QKeyEvent* event) override;

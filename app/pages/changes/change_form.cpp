@@ -78,7 +78,10 @@ ChangeForm::ChangeForm(OpenPattern& open, QWidget* parent)
       open_(open),
       form_(
           open, this, [this](const Pattern& pattern) { return find_change(pattern, id_); },
-          [](const BenchChange& row) { return kind_words(row.kind).toLower(); }),
+          [this](const BenchChange& row) {
+            const QString part = part_of_row(open_.pattern(), row);
+            return part.isEmpty() ? kind_words(row.kind).toLower() : part;
+          }),
       grid_(new QGridLayout(this)),
       problem_(new QLabel),
       hint_(new QuietLabel) {
@@ -101,7 +104,7 @@ ChangeForm::ChangeForm(OpenPattern& open, QWidget* parent)
   add_figure_fields();
   add_size_fields();
   hint_->setWordWrap(true);
-  const int last = static_cast<int>(rows_.size()) + 1;
+  const int last = 2 * static_cast<int>(rows_.size()) + 1;
   grid_->addWidget(hint_, last, 0, 1, 2);
   grid_->setRowStretch(last + 1, 1);
   connect(&open_, &OpenPattern::changed, this, [this] { refresh(); });
@@ -113,10 +116,17 @@ ChangeForm::ChangeForm(OpenPattern& open, QWidget* parent)
 void ChangeForm::add(const char* name, const QString& words, QWidget* field, Shown shown) {
   auto* label = new QLabel(words);
   label->setBuddy(field);
-  const int at = static_cast<int>(rows_.size()) + 1;
-  const bool tall = qobject_cast<QLineEdit*>(field) == nullptr && qobject_cast<QComboBox*>(field) == nullptr;
-  grid_->addWidget(label, at, 0, Qt::AlignLeft | (tall ? Qt::AlignTop : Qt::AlignVCenter));
-  grid_->addWidget(field, at, 1);
+  const int at = 2 * static_cast<int>(rows_.size()) + 1;
+  const bool is_field =
+      qobject_cast<QLineEdit*>(field) != nullptr || qobject_cast<QComboBox*>(field) != nullptr;
+  if (is_field) {
+    grid_->addWidget(label, at, 0, Qt::AlignLeft | Qt::AlignVCenter);
+    grid_->addWidget(field, at, 1);
+  } else {
+    // A question stands over its answers.
+    grid_->addWidget(label, at, 0, 1, 2);
+    grid_->addWidget(field, at + 1, 0, 1, 2);
+  }
   if (auto* list = qobject_cast<QComboBox*>(field)) {
     // Long names do not push the pane apart.
     list->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
@@ -205,7 +215,7 @@ void ChangeForm::add_figure_fields() {
           QuantityFormat::number(0.1, 1000, "rows in 10 cm"), tr("rows in 10 cm"),
           [](auto& row) -> auto& { return row.rows; }),
       of_kinds({ChangeKind::other_gauge}));
-  add("counts", tr("Which counts?"), make_counts_question(), of_kinds({ChangeKind::other_gauge}));
+  add("counts", tr("Which counts are knitted?"), make_counts_question(), of_kinds({ChangeKind::other_gauge}));
   add("copies", tr("Copies &more"), make_copies(), of_kinds({ChangeKind::piece_again}));
 }
 

@@ -7,7 +7,6 @@
 #include <cstdlib>
 
 #include "app/pages/pieces/piece_words.h"
-#include "app/widgets/count_words.h"
 #include "core/need/bench_changes.h"
 #include "core/pattern/piece_edits.h"
 
@@ -37,17 +36,6 @@ QString sentence(QString words) {
   return words;
 }
 
-// What of a change that is not whole yet can be named.
-QString named_part(const Pattern& pattern, const BenchChange& row) {
-  const std::uint32_t part = row.kind == ChangeKind::other_gauge || row.kind == ChangeKind::other_size ||
-                                     row.kind == ChangeKind::between_sizes
-                                 ? 0
-                             : row.edge    ? row.edge.value
-                             : row.section ? row.section.value
-                                           : row.piece.value;
-  return part != 0 ? part_words(pattern, part) : QString();
-}
-
 QString longer_words(const Pattern& pattern, const BenchChange& row, const ReaderStyle& reader) {
   const bool shorter = row.by->value.value() < 0;
   const Entered<double> size{std::abs(row.by->value.value()), {}};
@@ -73,7 +61,7 @@ QString kind_words(ChangeKind kind) {
 QString row_words(const Pattern& pattern, const BenchChange& row, const ReaderStyle& reader) {
   const auto change = change_of(row);
   if (!change) {
-    const QString part = named_part(pattern, row);
+    const QString part = part_of_row(pattern, row);
     return part.isEmpty() ? kind_words(row.kind) : Words::tr("%1: %2").arg(kind_words(row.kind), part);
   }
   if (row.kind == ChangeKind::longer_piece) return longer_words(pattern, row, reader);
@@ -89,19 +77,19 @@ QString problem_words(const ChangeOutcome& outcome) {
 
 QString moves_words(const ChangeOutcome& outcome, const ReaderStyle& reader) {
   if (outcome.problem) return {};
-  constexpr std::size_t named = 2;
   if (outcome.moves.empty()) return Words::tr("no yarn");
-  if (outcome.moves.size() > named) {
-    Metres sum;
-    for (const RoleMove& move : outcome.moves) sum += move.knitted_more;
-    return Words::tr("%1 in %2")
-        .arg(signed_words(sum, reader),
-             count_words(outcome.moves.size(), Words::tr("colour"), Words::tr("colours")));
+  if (outcome.moves.size() == 1)
+    return text_of(outcome.moves.front().label) + QLatin1Char(' ') +
+           signed_words(outcome.moves.front().knitted_more, reader);
+  Metres sum, more;
+  for (const RoleMove& move : outcome.moves) {
+    sum += move.knitted_more;
+    if (move.knitted_more > metres(0)) more += move.knitted_more;
   }
-  QStringList words;
-  for (const RoleMove& move : outcome.moves)
-    words << text_of(move.label) + QLatin1Char(' ') + signed_words(move.knitted_more, reader);
-  return words.join(QStringLiteral(", "));
+  // From one colour to another.
+  if (std::abs(sum.value()) < 0.05 && more > metres(0))
+    return Words::tr("%1 moved").arg(yarn_words(more, reader));
+  return signed_words(sum, reader);
 }
 
 QString part_words(const Pattern& pattern, std::uint32_t part) {
@@ -112,6 +100,16 @@ QString part_words(const Pattern& pattern, std::uint32_t part) {
                                                    : std::string();
   const QString piece = text_of(place.piece->name);
   return own.empty() || own == place.piece->name ? piece : Words::tr("%1, %2").arg(piece, text_of(own));
+}
+
+QString part_of_row(const Pattern& pattern, const BenchChange& row) {
+  const std::uint32_t part = row.kind == ChangeKind::other_gauge || row.kind == ChangeKind::other_size ||
+                                     row.kind == ChangeKind::between_sizes
+                                 ? 0
+                             : row.edge    ? row.edge.value
+                             : row.section ? row.section.value
+                                           : row.piece.value;
+  return part != 0 ? part_words(pattern, part) : QString();
 }
 
 std::vector<Choice> piece_choices(const Pattern& pattern) {

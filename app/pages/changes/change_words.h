@@ -19,11 +19,14 @@ QString kind_words(ChangeKind kind);
 QString row_words(const Pattern& pattern, const BenchChange& row, const ReaderStyle& reader);
 // "No piece: say the piece that grows longer", "Found the chart has 50, expected a round from 1 to 50."
 QString problem_words(const ChangeOutcome& outcome);
-// "MC +79.6 m", "MC +17.7 m, CC1 −17.7 m", "+24.1 m in four colours".
+// "MC +79.6 m", "17.7 m moved" from one colour to another, "+24.1 m" over all colours.
 QString moves_words(const ChangeOutcome& outcome, const ReaderStyle& reader);
 
 // "Body", "Body, plain": a piece, a section or an edge.
 QString part_words(const Pattern& pattern, std::uint32_t part);
+
+// The part that a change on the bench is about; empty where it is about none or none is named yet.
+QString part_of_row(const Pattern& pattern, const BenchChange& row);
 
 // Parts to choose from; with value 0 as `none` where that is not empty.
 std::vector<Choice> piece_choices(const Pattern& pattern);

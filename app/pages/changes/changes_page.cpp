@@ -9,9 +9,11 @@
 #include <QScrollArea>
 #include <QShortcut>
 #include <QSplitter>
+#include <QTabBar>
 #include <QTabWidget>
 #include <QVBoxLayout>
 #include <algorithm>
+#include <utility>
 
 #include "app/document/open_pattern.h"
 #include "app/pages/changes/adopt_strip.h"
@@ -23,7 +25,7 @@
 #include "app/pages/changes/save_skein_pane.h"
 #include "app/pages/pieces/piece_words.h"
 #include "app/pages/printed_tables.h"
-#include "app/widgets/count_words.h"
+#include "app/widgets/flow_layout.h"
 #include "app/widgets/ink.h"
 #include "app/widgets/pane_header.h"
 #include "app/widgets/part_table.h"
@@ -31,6 +33,10 @@
 
 namespace skeinproof {
 namespace {
+
+constexpr double small_below = 800;  // px of page at 100 %
+constexpr double effect_height = 350;
+constexpr double tabs_height = 340;
 
 QScrollArea* scrolled(QWidget* inside) {
   auto* area = new QScrollArea;
@@ -50,17 +56,18 @@ ChangesPage::ChangesPage(OpenPattern& open, QWidget* parent)
   left->addWidget(make_form_pane());
   left->setStretchFactor(1, 1);
   left->setSizes({scaled(this, 230), scaled(this, 460)});
-  auto* right = new QSplitter(Qt::Vertical);
-  right->addWidget(make_effect_pane());
-  right->addWidget(make_tabs());
-  right->setStretchFactor(1, 1);
-  right->setSizes({scaled(this, 390), scaled(this, 300)});
+  right_ = new QSplitter(Qt::Vertical);
+  effect_pane_ = make_effect_pane();
+  right_->addWidget(effect_pane_);
+  right_->addWidget(make_tabs());
+  right_->setStretchFactor(1, 1);
+  right_->setSizes({scaled(this, effect_height), scaled(this, tabs_height)});
   auto* whole = new QSplitter(Qt::Horizontal);
   whole->addWidget(left);
-  whole->addWidget(right);
+  whole->addWidget(right_);
   whole->setStretchFactor(1, 1);
   whole->setSizes({scaled(this, 370), scaled(this, 800)});
-  for (QSplitter* splitter : {left, right, whole}) splitter->setChildrenCollapsible(false);
+  for (QSplitter* splitter : {left, right_, whole}) splitter->setChildrenCollapsible(false);
   auto* layout = new QVBoxLayout(this);
   layout->setContentsMargins(0, 0, 0, 0);
   layout->addWidget(whole);
@@ -84,11 +91,10 @@ QWidget* ChangesPage::make_list_pane() {
       tr("Dupli&cate"), [this] { list_->duplicate(); }, tr("Put the chosen change there once more"));
   list_head_->add_button(
       tr("&Delete"), [this] { list_->erase(); }, tr("Take the chosen change off the bench (Del)"));
-  QWidget* pane = make_pane(list_head_, list_);
-  auto* insert = new QShortcut(QKeySequence(Qt::Key_Insert), pane);
+  auto* insert = new QShortcut(QKeySequence(Qt::Key_Insert), this);
   insert->setContext(Qt::WidgetWithChildrenShortcut);
   connect(insert, &QShortcut::activated, this, &ChangesPage::show_kind_menu);
-  return pane;
+  return make_pane(list_head_, list_);
 }
 
 QWidget* ChangesPage::make_form_pane() {
@@ -99,6 +105,7 @@ QWidget* ChangesPage::make_form_pane() {
 
 QWidget* ChangesPage::make_effect_pane() {
   effect_ = new EffectTable;
+  connect(effect_, &EffectTable::width_changed, this, &ChangesPage::fit_table, Qt::QueuedConnection);
   strip_ = new AdoptStrip(open_);
   notes_ = new QLabel;
   notes_->setWordWrap(true);
@@ -109,25 +116,48 @@ QWidget* ChangesPage::make_effect_pane() {
   notes_->setAccessibleName(tr("What is done"));
   effect_head_ = new PaneHeader(tr("What they do"));
   effect_head_->add_button(
-      tr("Cop&y"),
+      tr("Copy"),
       [this] { QApplication::clipboard()->setText(effect_->as_text() + QLatin1Char('\n') + notes()); },
       tr("Copy the table and the notes as text"));
-  take_here_ = effect_head_->add_button(
-      tr("&Take into this size"), [this] { ask_to_adopt(AdoptIn::this_size); },
-      tr("Make the changes part of the pattern in this size"));
-  take_everywhere_ = effect_head_->add_button(
-      tr("Take into a&ll sizes"), [this] { ask_to_adopt(AdoptIn::all_sizes); },
-      tr("Make the changes part of the pattern in every size"));
+  take_here_ = new QPushButton(tr("&Take into this size"));
+  take_here_->setToolTip(tr("Make the changes part of the pattern in this size"));
+  take_everywhere_ = new QPushButton(tr("Take into a&ll sizes"));
+  take_everywhere_->setToolTip(tr("Make the changes part of the pattern in every size"));
+  connect(take_here_, &QPushButton::clicked, this, [this] { ask_to_adopt(AdoptIn::this_size); });
+  connect(take_everywhere_, &QPushButton::clicked, this, [this] { ask_to_adopt(AdoptIn::all_sizes); });
+  auto* takes = new QWidget;
+  auto* flow = new FlowLayout(takes);
+  flow->setContentsMargins(scaled(this, 10), scaled(this, 8), scaled(this, 10), 0);
+  flow->setSpacing(scaled(this, 8));
+  for (QPushButton* button : {take_here_, take_everywhere_}) {
+    button->setAutoDefault(false);
+    flow->addWidget(button);
+  }
+  auto* below = new QWidget;  // what is done, and what to do with it
+  auto* below_layout = new QVBoxLayout(below);
+  below_layout->setContentsMargins(0, 0, 0, 0);
+  below_layout->setSpacing(0);
+  below_layout->addWidget(takes);
+  below_layout->addWidget(notes_);
+  below_layout->addStretch(1);
   auto* body = new QWidget;
   auto* layout = new QVBoxLayout(body);
   layout->setContentsMargins(0, 0, 0, 0);
   layout->setSpacing(0);
   layout->addWidget(strip_);
-  layout->addWidget(effect_, 3);
-  layout->addWidget(scrolled(notes_), 1);
+  layout->addWidget(effect_);
+  layout->addWidget(below, 1);
   connect(strip_, &AdoptStrip::says, this, &Page::says);
-  connect(strip_, &AdoptStrip::left, this, [this] { list_->setFocus(); });
-  return make_pane(effect_head_, body);
+  auto* area = scrolled(body);
+  connect(strip_, &AdoptStrip::shown, this, [this, below, area] {
+    below->hide();  // it says the same
+    area->ensureWidgetVisible(strip_);
+  });
+  connect(strip_, &AdoptStrip::left, this, [this, below](bool had_focus) {
+    below->show();
+    if (had_focus) list_->setFocus();
+  });
+  return make_pane(effect_head_, area);
 }
 
 QWidget* ChangesPage::make_tabs() {
@@ -135,8 +165,13 @@ QWidget* ChangesPage::make_tabs() {
   run_out_ = new RunOutPane;
   tabs_ = new QTabWidget;
   tabs_->setDocumentMode(true);
-  tabs_->addTab(save_, tr("Save a skei&n"));
-  tabs_->addTab(run_out_, tr("Run-&out point"));
+  tabs_->addTab(scrolled(save_), tr("Save a skei&n"));
+  tabs_->addTab(scrolled(run_out_), tr("Run-&out point"));
+  connect(tabs_, &QTabWidget::currentChanged, this, [this] {
+    if (!isVisible() || tabs_->tabBar()->hasFocus()) return;
+    for (QWidget* inside : std::initializer_list<QWidget*>{effect_, save_, run_out_})
+      if (tabs_->currentWidget()->isAncestorOf(inside)) inside->setFocus();
+  });
   connect(save_, &SaveSkeinPane::wants_changes, this, &ChangesPage::put_on_bench);
   connect(run_out_, &RunOutPane::wants_changes, this, &ChangesPage::put_on_bench);
   connect(save_, &SaveSkeinPane::worked_out, this, &ChangesPage::worked_out);
@@ -185,7 +220,12 @@ void ChangesPage::put_on_bench(const std::vector<Change>& changes, const QString
 }
 
 void ChangesPage::ask_to_adopt(AdoptIn in) {
-  if (!outcome_ || is_busy()) return;
+  show_tab(effect_);
+  // What was just typed counts; it is asked as soon as it is worked out.
+  if (!outcome_ || job_.is_busy()) {
+    adopt_when_ready_ = in;
+    return;
+  }
   if (outcome_->made.empty()) {
     emit says(tr("No change that can be made is on the bench."));
     return;
@@ -206,13 +246,42 @@ const ChangeOutcome* ChangesPage::outcome_of(ChangeId id) const {
 
 void ChangesPage::showEvent(QShowEvent* event) {
   Page::showEvent(event);
+  arrange();
   fit_table();
   work_out();
 }
 
 void ChangesPage::changeEvent(QEvent* event) {
   Page::changeEvent(event);
-  if (event->type() == QEvent::FontChange && effect_ != nullptr) fit_table();
+  if (event->type() != QEvent::FontChange || effect_ == nullptr) return;
+  arrange();
+  fit_table();
+}
+
+void ChangesPage::resizeEvent(QResizeEvent* event) {
+  Page::resizeEvent(event);
+  arrange();
+}
+
+// Where the window is small for its text, what the changes do becomes the first tab.
+void ChangesPage::arrange() {
+  const bool small = width() * 100.0 / scaled(this, 100) < small_below;
+  if (small == is_small_) return;
+  is_small_ = small;
+  const QSignalBlocker quiet(tabs_);
+  if (small) {
+    tabs_->insertTab(0, effect_pane_, tr("What the&y do"));
+    tabs_->setCurrentIndex(0);
+  } else {
+    right_->insertWidget(0, effect_pane_);
+    right_->setSizes({scaled(this, effect_height), scaled(this, tabs_height)});
+  }
+  effect_pane_->show();
+}
+
+void ChangesPage::show_tab(QWidget* inside) {
+  for (int tab = 0; tab < tabs_->count(); ++tab)
+    if (tabs_->widget(tab)->isAncestorOf(inside)) tabs_->setCurrentIndex(tab);
 }
 
 void ChangesPage::refresh() {
@@ -245,6 +314,7 @@ void ChangesPage::work_out() {
 void ChangesPage::take(BenchOutcome outcome) {
   outcome_ = std::move(outcome);
   show_outcome();
+  if (const auto in = std::exchange(adopt_when_ready_, std::nullopt)) ask_to_adopt(*in);
   emit worked_out();
 }
 
@@ -281,11 +351,8 @@ void ChangesPage::show_problem() {
   form_->show_problem(one != nullptr && row != nullptr && row->made ? problem_words(*one) : QString());
 }
 
-// The rows first, down to three of them; the notes have what is left.
 void ChangesPage::fit_table() {
-  const int whole = effect_->whole_height();
-  effect_->setMaximumHeight(std::max(whole, scaled(this, 110)));
-  effect_->setMinimumHeight(std::min(whole, scaled(this, 110)));
+  effect_->setFixedHeight(std::max(effect_->whole_height(), scaled(this, 66)));
 }
 
 bool ChangesPage::find_next(const QString& words) {
@@ -295,6 +362,7 @@ bool ChangesPage::find_next(const QString& words) {
         {row_words(open_.pattern(), row, open_.reader()), [this, id = row.id.value] { go_to(id); }});
   for (int row = 0; row < effect_->effect()->rowCount(); ++row)
     places.push_back({effect_->effect()->index(row, 0).data(Qt::AccessibleTextRole).toString(), [this, row] {
+                        show_tab(effect_);
                         effect_->setCurrentIndex(effect_->effect()->index(row, 0));
                         effect_->setFocus();
                       }});

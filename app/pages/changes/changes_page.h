@@ -9,6 +9,7 @@
 
 class QLabel;
 class QPushButton;
+class QSplitter;
 class QTabWidget;
 
 namespace skeinproof {
@@ -51,6 +52,7 @@ class ChangesPage : public Page {
   QString notes() const;
   AdoptStrip* strip() const { return strip_; }
   QTabWidget* tabs() const { return tabs_; }
+  void show_tab(QWidget* inside);  // the one that holds it, where one does
   SaveSkeinPane* save_skein() const { return save_; }
   RunOutPane* run_out() const { return run_out_; }
 
@@ -60,6 +62,7 @@ class ChangesPage : public Page {
  protected:
   void showEvent(QShowEvent* event) override;
   void changeEvent(QEvent* event) override;
+  void resizeEvent(QResizeEvent* event) override;
 
  private:
   QWidget* make_list_pane();
@@ -73,6 +76,7 @@ class ChangesPage : public Page {
   void show_outcome();
   void show_problem();
   void fit_table();
+  void arrange();
   void put_on_bench(const std::vector<Change>& changes, const QString& words);
   const ChangeOutcome* outcome_of(ChangeId id) const;
 
@@ -81,7 +85,10 @@ class ChangesPage : public Page {
   EffectTable* effect_ = nullptr;
   QLabel* notes_ = nullptr;
   AdoptStrip* strip_ = nullptr;
+  QWidget* effect_pane_ = nullptr;
+  QSplitter* right_ = nullptr;
   QTabWidget* tabs_ = nullptr;
+  bool is_small_ = false;
   SaveSkeinPane* save_ = nullptr;
   RunOutPane* run_out_ = nullptr;
   PaneHeader* list_head_ = nullptr;
@@ -94,6 +101,7 @@ class ChangesPage : public Page {
   Finder finder_;
   std::optional<BenchOutcome> outcome_;
   std::pair<quint64, std::size_t> worked_out_for_{0, 0};  // state of the document, chosen size
+  std::optional<AdoptIn> adopt_when_ready_;
   LatestJob<BenchOutcome> job_;
 };
 

@@ -30,6 +30,12 @@ BeforeAfter fills(const SizeNeed& before, const SizeNeed& after, const ReaderSty
 
 QString count_figure(const std::optional<int>& count) { return count ? QString::number(*count) : dash; }
 
+// A dash where nothing moves, so that what moves is seen.
+QString more_figure(Metres more, const ReaderStyle& reader) {
+  const QString figure = signed_figure(more, reader);
+  return figure == signed_figure(metres(0), reader) ? dash : figure;
+}
+
 EffectRow role_row(const Pattern& pattern, const RoleChange& change, const ReaderStyle& reader) {
   EffectRow row;
   row.colour = text_of(change.label);
@@ -47,8 +53,8 @@ EffectRow role_row(const Pattern& pattern, const RoleChange& change, const Reade
     row.detail = as_sentence(change.after.missing);
     return row;
   }
-  row.knitted_more = signed_figure(change.knitted_more, reader);
-  row.planned_more = signed_figure(change.planned_more, reader);
+  row.knitted_more = more_figure(change.knitted_more, reader);
+  row.planned_more = more_figure(change.planned_more, reader);
   row.share = change.after.last_skein_share;
   row.state = state_words(change).join(QStringLiteral(", "));
   row.detail = step_words(change, reader);
@@ -76,8 +82,8 @@ EffectRow total_row(const WhatIf& what_if, const ReaderStyle& reader) {
   row.planned = lengths(before, after, &SizeNeed::planned, reader);
   row.skeins = {count_figure(what_if.total_skeins_before), count_figure(what_if.total_skeins_after)};
   if (before.known && after.known) {
-    row.knitted_more = signed_figure(knitted_more, reader);
-    row.planned_more = signed_figure(planned_more, reader);
+    row.knitted_more = more_figure(knitted_more, reader);
+    row.planned_more = more_figure(planned_more, reader);
   }
   if (!what_if.total_skeins_before || !what_if.total_skeins_after) return row;
   const int more = *what_if.total_skeins_after - *what_if.total_skeins_before;

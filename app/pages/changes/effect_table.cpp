@@ -7,6 +7,7 @@
 #include <QHeaderView>
 #include <QKeyEvent>
 #include <QPainter>
+#include <QScrollBar>
 #include <QStyledItemDelegate>
 #include <algorithm>
 #include <cmath>
@@ -19,11 +20,14 @@ namespace skeinproof {
 namespace {
 
 constexpr double row_height = 42;
+constexpr double total_height = 30;
+constexpr double bar_width = 110;
 constexpr double inset = 7;
 constexpr double bar_height = 8;
 constexpr double chip_side = 12;
 constexpr double first_baseline = 18;
 constexpr double second_baseline = 34;
+constexpr double total_baseline = 20;
 
 double unit_of_font(const QFont& font) { return QFontInfo(font).pixelSize() / 13.0; }
 
@@ -109,7 +113,8 @@ class EffectDelegate : public QStyledItemDelegate {
       painter.drawRect(chip);
     }
     if (!row.is_total) cell.setLeft(cell.left() + (chip_side + inset) * look.unit);
-    write(painter, cell.left(), cell.top() + first_baseline * look.unit, row.colour, semibold(look.type.body),
+    const double baseline = row.is_total ? total_baseline : first_baseline;
+    write(painter, cell.left(), cell.top() + baseline * look.unit, row.colour, semibold(look.type.body),
           look.ink.text);
     const QString shade = QFontMetricsF(look.type.small).elidedText(row.shade, Qt::ElideRight, cell.width());
     write(painter, cell.left(), cell.top() + second_baseline * look.unit, shade, look.type.small,
@@ -117,7 +122,8 @@ class EffectDelegate : public QStyledItemDelegate {
   }
 
   static void paint_step(QPainter& painter, const QRectF& cell, const EffectRow& row, const Look& look) {
-    write(painter, cell.left(), cell.top() + first_baseline * look.unit, row.state, semibold(look.type.body),
+    const double baseline = row.is_total ? total_baseline : first_baseline;
+    write(painter, cell.left(), cell.top() + baseline * look.unit, row.state, semibold(look.type.body),
           look.ink.text);
     const QString detail =
         QFontMetricsF(look.type.small).elidedText(row.detail, Qt::ElideRight, cell.width());
@@ -128,7 +134,7 @@ class EffectDelegate : public QStyledItemDelegate {
   // What was, in the quiet ink, and what it becomes.
   void paint_figures(QPainter& painter, const QRectF& cell, const QModelIndex& index, const EffectRow& row,
                      const Look& look) const {
-    const double baseline = cell.top() + first_baseline * look.unit;
+    const double baseline = cell.top() + (row.is_total ? total_baseline : first_baseline) * look.unit;
     const BeforeAfter* figures = model_.figures(index.row(), index.column());
     const bool moves = figures != nullptr && figures->moves();
     const QFont font = moves || row.is_total ? semibold(look.type.body) : look.type.body;
@@ -158,6 +164,7 @@ EffectTable::EffectTable(QWidget* parent) : QTableView(parent), model_(new Effec
   setSelectionMode(QAbstractItemView::SingleSelection);
   setEditTriggers(QAbstractItemView::NoEditTriggers);
   setTabKeyNavigation(false);
+  setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);  // it is as high as its rows
   setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
   verticalHeader()->hide();
   horizontalHeader()->setSectionResizeMode(QHeaderView::Fixed);
@@ -167,8 +174,16 @@ EffectTable::EffectTable(QWidget* parent) : QTableView(parent), model_(new Effec
 
 void EffectTable::show_rows(std::vector<EffectRow> rows, const QString& unit) {
   model_->show(std::move(rows), unit);
+  share_height();
   share_width();
   updateGeometry();
+}
+
+void EffectTable::share_height() {
+  const auto& rows = model_->rows();
+  for (std::size_t row = 0; row < rows.size(); ++row)
+    verticalHeader()->resizeSection(static_cast<int>(row),
+                                    scaled(this, rows[row].is_total ? total_height : row_height));
 }
 
 QString EffectTable::as_text() const {
@@ -185,7 +200,9 @@ QString EffectTable::as_text() const {
 }
 
 int EffectTable::whole_height() const {
-  return horizontalHeader()->height() + model_->rowCount() * verticalHeader()->defaultSectionSize() + 2;
+  const bool bar = horizontalHeader()->length() > viewport()->width();
+  return horizontalHeader()->height() + verticalHeader()->length() + 2 +
+         (bar ? horizontalScrollBar()->sizeHint().height() : 0);
 }
 
 void EffectTable::keyPressEvent(QKeyEvent* event) {
@@ -200,6 +217,7 @@ void EffectTable::keyPressEvent(QKeyEvent* event) {
 void EffectTable::resizeEvent(QResizeEvent* event) {
   QTableView::resizeEvent(event);
   share_width();
+  if (event->size().width() != event->oldSize().width()) emit width_changed();
 }
 
 void EffectTable::changeEvent(QEvent* event) {
@@ -212,6 +230,7 @@ void EffectTable::dress() {
   verticalHeader()->setDefaultSectionSize(scaled(this, row_height));
   horizontalHeader()->setFont(type_of(font()).small);
   horizontalHeader()->setFixedHeight(scaled(this, 24));
+  share_height();
   share_width();
   updateGeometry();
 }
@@ -226,6 +245,7 @@ void EffectTable::share_width() {
     for (int row = 0; row < model_->rowCount(); ++row)
       width = std::max(width, content_width(*model_, row, column, type, unit));
     int pixels = static_cast<int>(std::ceil(width));
+    if (column == EffectModel::Fill) pixels = std::max(pixels, scaled(this, bar_width));
     if (column == EffectModel::Step) pixels = std::max(pixels, viewport()->width() - taken);
     horizontalHeader()->resizeSection(column, pixels);
     taken += pixels;

@@ -20,6 +20,9 @@ class EffectTable : public QTableView {
   // As high as its rows.
   int whole_height() const;
 
+ signals:
+  void width_changed();  // its height may follow
+
  protected:
   void keyPressEvent(QKeyEvent* event) override;
   void resizeEvent(QResizeEvent* event) override;
@@ -27,6 +30,7 @@ class EffectTable : public QTableView {
 
  private:
   void dress();
+  void share_height();
   void share_width();
 
   EffectModel* model_;

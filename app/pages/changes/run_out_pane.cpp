@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/pages/changes/run_out_pane.h"
 
-#include <QHBoxLayout>
 #include <QLabel>
 #include <QListView>
 #include <QPushButton>
@@ -12,6 +11,7 @@
 #include "app/pages/pieces/piece_words.h"
 #include "app/pages/printed_tables.h"
 #include "app/widgets/figure_list.h"
+#include "app/widgets/flow_layout.h"
 #include "app/widgets/ink.h"
 #include "app/widgets/line_field.h"
 #include "app/widgets/pane_header.h"
@@ -53,22 +53,28 @@ RunOutPane::RunOutPane(QWidget* parent)
   headline_->setWordWrap(true);
   headline_->setTextFormat(Qt::PlainText);
   headline_->setTextInteractionFlags(Qt::TextSelectableByMouse);
+  QFont heavy = headline_->font();
+  heavy.setWeight(QFont::DemiBold);
+  headline_->setFont(heavy);
   note_->setWordWrap(true);
   turns_->view()->setAccessibleName(tr("Places to turn back"));
   auto* put = new QPushButton(tr("Put on the bench"));
   put->setToolTip(tr("Put the chosen place to turn back on the bench as a change (Enter)"));
   put->setAutoDefault(false);
-  auto* bar = new QHBoxLayout;
-  bar->addWidget(new QLabel(tr("Of")));
-  bar->addWidget(roles_);
-  bar->addWidget(new QLabel(tr("on hand")));
-  bar->addWidget(on_hand_);
-  bar->addStretch(1);
-  bar->addWidget(put);
+  auto* bar = new QWidget;
+  auto* flow = new FlowLayout(bar);
+  flow->setContentsMargins(0, 0, 0, 0);
+  flow->setSpacing(scaled(this, 6));
+  flow->addWidget(new QLabel(tr("Of")));
+  flow->addWidget(roles_);
+  flow->addWidget(new QLabel(tr("on hand")));
+  flow->addWidget(on_hand_);
+  flow->add_stretch();
+  flow->addWidget(put);
   auto* head = new QVBoxLayout;
   head->setContentsMargins(scaled(this, 12), scaled(this, 8), scaled(this, 12), scaled(this, 4));
   head->setSpacing(scaled(this, 4));
-  head->addLayout(bar);
+  head->addWidget(bar);
   head->addWidget(headline_);
   head->addWidget(note_);
   auto* layout = new QVBoxLayout(this);
@@ -76,6 +82,8 @@ RunOutPane::RunOutPane(QWidget* parent)
   layout->setSpacing(0);
   layout->addLayout(head);
   layout->addWidget(turns_, 1);
+  turns_->setMinimumHeight(scaled(this, 90));
+  setFocusProxy(on_hand_);
   connect(roles_, &ChoiceField::chosen, this, [this] {
     on_hand_->give_back();
     stale_ = true;

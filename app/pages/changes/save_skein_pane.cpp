@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/pages/changes/save_skein_pane.h"
 
-#include <QHBoxLayout>
 #include <QLabel>
 #include <QListView>
 #include <QPushButton>
@@ -12,6 +11,7 @@
 #include "app/pages/printed_tables.h"
 #include "app/widgets/count_words.h"
 #include "app/widgets/figure_list.h"
+#include "app/widgets/flow_layout.h"
 #include "app/widgets/ink.h"
 #include "app/widgets/pane_header.h"
 
@@ -43,20 +43,26 @@ SaveSkeinPane::SaveSkeinPane(QWidget* parent)
   roles_->setAccessibleName(tr("Colour that shall take a skein less"));
   headline_->setWordWrap(true);
   headline_->setTextFormat(Qt::PlainText);
+  QFont heavy = headline_->font();
+  heavy.setWeight(QFont::DemiBold);
+  headline_->setFont(heavy);
   note_->setWordWrap(true);
   ways_->view()->setAccessibleName(tr("Ways to save a skein, cheapest first"));
   auto* put = new QPushButton(tr("Put on the bench"));
   put->setToolTip(tr("Put the chosen way on the bench as changes (Enter)"));
   put->setAutoDefault(false);
-  auto* bar = new QHBoxLayout;
-  bar->addWidget(new QLabel(tr("A skein less of")));
-  bar->addWidget(roles_);
-  bar->addStretch(1);
-  bar->addWidget(put);
+  auto* bar = new QWidget;
+  auto* flow = new FlowLayout(bar);
+  flow->setContentsMargins(0, 0, 0, 0);
+  flow->setSpacing(scaled(this, 6));
+  flow->addWidget(new QLabel(tr("A skein less of")));
+  flow->addWidget(roles_);
+  flow->add_stretch();
+  flow->addWidget(put);
   auto* head = new QVBoxLayout;
   head->setContentsMargins(scaled(this, 12), scaled(this, 8), scaled(this, 12), scaled(this, 4));
   head->setSpacing(scaled(this, 4));
-  head->addLayout(bar);
+  head->addWidget(bar);
   head->addWidget(headline_);
   head->addWidget(note_);
   auto* layout = new QVBoxLayout(this);
@@ -64,6 +70,8 @@ SaveSkeinPane::SaveSkeinPane(QWidget* parent)
   layout->setSpacing(0);
   layout->addLayout(head);
   layout->addWidget(ways_, 1);
+  ways_->setMinimumHeight(scaled(this, 90));
+  setFocusProxy(roles_);
   connect(roles_, &ChoiceField::chosen, this, [this] {
     stale_ = true;
     work_out();

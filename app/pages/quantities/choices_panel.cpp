@@ -6,8 +6,8 @@
 #include <QLabel>
 
 #include "app/document/open_pattern.h"
-#include "app/pages/quantities/flow_layout.h"
 #include "app/widgets/bound_fields.h"
+#include "app/widgets/flow_layout.h"
 #include "app/widgets/quantity_field.h"
 #include "core/need/constants.h"
 #include "core/units/show.h"

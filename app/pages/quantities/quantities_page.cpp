@@ -19,7 +19,7 @@
 #include "app/pages/quantities/chart_data.h"
 #include "app/pages/quantities/choices_panel.h"
 #include "app/pages/quantities/evidence_table.h"
-#include "app/pages/quantities/flow_layout.h"
+#include "app/widgets/flow_layout.h"
 #include "app/pages/quantities/need_grid.h"
 #include "app/pages/quantities/need_model.h"
 #include "app/pages/quantities/working_pane.h"

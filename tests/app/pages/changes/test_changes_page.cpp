@@ -38,8 +38,7 @@ class ChangesPageTest : public testing::Test {
  protected:
   ChangesPageTest() : page(open, nullptr) {
     page.resize(1280, 800);
-    page.tabs()->setCurrentWidget(
-        page.run_out());  // the ways to save a skein are searched while they are seen
+    page.show_tab(page.run_out());  // the ways to save a skein are searched while they are seen
     page.show();
     open.replace(quillmarsh_draft());
     wait();
@@ -256,7 +255,8 @@ TEST_F(ChangesPageTest, OnlyTheFieldsOfTheKindAreShown) {
   choose("section", QStringLiteral("Yoke, chart"));
   EXPECT_EQ(shown(), QStringLiteral("Kind, Section, Rounds more, At chart round, Or in colour alone"));
   add(ChangeKind::other_gauge);
-  EXPECT_EQ(shown(), QStringLiteral("Kind, Fabric, Stitches in 10 cm, Rows in 10 cm, Which counts?"));
+  EXPECT_EQ(shown(),
+            QStringLiteral("Kind, Fabric, Stitches in 10 cm, Rows in 10 cm, Which counts are knitted?"));
   add(ChangeKind::between_sizes);
   EXPECT_EQ(shown(), QStringLiteral("Kind, From size, To size, On the way, %"));
   EXPECT_EQ(page.outcome()->what_if->size, "5–6");
@@ -297,7 +297,7 @@ TEST_F(ChangesPageTest, ALetterOpensOneThingAndNoMenu) {
 
 TEST_F(ChangesPageTest, ASkeinIsSavedByTheNeckbandInTheMainColour) {
   open.choose_size(0);
-  page.tabs()->setCurrentWidget(page.save_skein());
+  page.show_tab(page.save_skein());
   wait();
   page.save_skein()->choose_role(open.pattern().roles[1].id);
   wait();
@@ -325,7 +325,7 @@ TEST_F(ChangesPageTest, ASkeinIsSavedByTheNeckbandInTheMainColour) {
 
 TEST_F(ChangesPageTest, FourSkeinsOfTheMainColourRunOutInTheYoke) {
   open.choose_size(0);
-  page.tabs()->setCurrentWidget(page.run_out());
+  page.show_tab(page.run_out());
   wait();
   page.run_out()->choose_role(open.pattern().roles[0].id);
   LineField* field = page.run_out()->on_hand();
