@@ -222,6 +222,21 @@ void take_note(FactsTaken& taken, Role& role, const Statement& statement) {
              taken.typed(*longest, best->unit));
 }
 
+// What is said of roles; of several lengths of one the first that is a bound speaks for it.
+FactsTaken::Statements of_roles(const FactsTaken& taken) {
+  FactsTaken::Statements all;
+  for (const StatementKind kind :
+       {StatementKind::role, StatementKind::shade_name, StatementKind::shade_number, StatementKind::strands,
+        StatementKind::count}) {
+    const auto& said = taken.all(kind);
+    all.insert(all.end(), said.begin(), said.end());
+  }
+  for (const bool bound : {true, false})
+    for (const Statement* note : taken.all(StatementKind::length_note))
+      if ((note->qualifier == "at most") == bound) all.push_back(note);
+  return all;
+}
+
 Role* role_in(Pattern& pattern, RoleId id) {
   const auto found = std::find_if(pattern.roles.begin(), pattern.roles.end(),
                                   [&](const Role& role) { return role.id == id; });
@@ -294,14 +309,10 @@ void take_roles(FactsTaken& taken) {
   std::map<std::string, RoleId> roles;
   for (const std::string& label : labels)
     roles[folded_name(label)] = role_named(taken.pattern, label, labels.size() == 1).id;
-  for (const StatementKind kind :
-       {StatementKind::role, StatementKind::shade_name, StatementKind::shade_number, StatementKind::strands,
-        StatementKind::count, StatementKind::length_note})
-    for (const Statement* statement : taken.all(kind)) {
-      const auto found = roles.find(folded_name(label_of(*statement)));
-      if (found == roles.end()) continue;
-      take_of_role(taken, *role_in(taken.pattern, found->second), *statement);
-    }
+  for (const Statement* statement : of_roles(taken)) {
+    const auto found = roles.find(folded_name(label_of(*statement)));
+    if (found != roles.end()) take_of_role(taken, *role_in(taken.pattern, found->second), *statement);
+  }
 }
 
 }  // namespace skeinproof

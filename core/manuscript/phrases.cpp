@@ -243,6 +243,7 @@ void read_clause(Reader& reader, const Clause& clause) {
                : clause.topic == Topic::needles ? Run::needles
                : clause.topic == Topic::sizes   ? Run::measures
                                                 : Run::none;
+  reader.schematic = clause.schematic;
   if (!clause.goes_on) {
     reader.yarn_found = false;
     reader.totals = false;

@@ -58,7 +58,7 @@ bool digit(std::string_view text, std::size_t i) {
 }
 
 // "1 203" with a narrow space is one figure; a row of figures parted by such spaces is several.
-bool groups_thousands(const std::string& before, std::string_view text, std::size_t after) {
+bool groups_thousands(std::string_view before, std::string_view text, std::size_t after) {
   std::size_t digits = 0;
   while (digits < before.size() && digit(before, before.size() - 1 - digits)) ++digits;
   if (digits == 0 || digits > 3) return false;
@@ -88,15 +88,22 @@ int fraction_row(char byte) {
 PlainText plain_text(std::string_view text) {
   text = text.substr(0, std::numeric_limits<std::uint32_t>::max());
   PlainText plain;
-  plain.text.reserve(text.size());
-  plain.from.reserve(text.size());
-  plain.length.reserve(text.size());
+  plain.text.resize(text.size());
+  plain.from.resize(text.size());
+  plain.length.resize(text.size());
+  std::size_t size = 0;
   const auto put = [&](char c, std::size_t from, std::uint8_t length) {
-    plain.text += c;
-    plain.from.push_back(static_cast<std::uint32_t>(from));
-    plain.length.push_back(length);
+    plain.text[size] = c;
+    plain.from[size] = static_cast<std::uint32_t>(from);
+    plain.length[size] = length;
+    ++size;
   };
   for (std::size_t at = 0; at < text.size();) {
+    if (text[at] >= ' ' && text[at] < '\x7f') {
+      put(text[at], at, 1);
+      ++at;
+      continue;
+    }
     const Character c = character_at(text, at);
     const std::size_t next = at + c.bytes;
     if (!c.sound) {
@@ -112,7 +119,9 @@ PlainText plain_text(std::string_view text) {
     } else if (is_invisible(c.point)) {
       // nothing is put
     } else if (is_odd_space(c.point)) {
-      if (!(is_narrow_space(c.point) && groups_thousands(plain.text, text, next))) put(' ', at, c.bytes);
+      if (!(is_narrow_space(c.point) &&
+            groups_thousands(std::string_view(plain.text).substr(0, size), text, next)))
+        put(' ', at, c.bytes);
     } else {
       const auto mark = std::find_if(std::begin(plain_marks), std::end(plain_marks),
                                      [&](const PlainMark& row) { return row.sign == c.point; });
@@ -128,6 +137,9 @@ PlainText plain_text(std::string_view text) {
     }
     at += c.bytes;
   }
+  plain.text.resize(size);
+  plain.from.resize(size);
+  plain.length.resize(size);
   return plain;
 }
 

@@ -42,7 +42,7 @@ bool take_named_yarn(const PhrasePlace& at) {
   Reader& reader = at.reader;
   const std::size_t name = at.last - 1;
   const std::string words = reader.words(name, at.last);
-  const bool role = std::find(reader.roles.begin(), reader.roles.end(), words) != reader.roles.end();
+  const bool role = reader.roles.contains(words);
   const bool letter = reader.token(name).end - reader.token(name).begin == 1;
   const bool prefixed =
       name > at.first && (reader.has(name - 1, Sense::yarn_word) || reader.has(name - 1, Sense::role_prefix));

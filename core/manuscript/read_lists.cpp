@@ -28,19 +28,20 @@ struct Joint {
 
 class Folder {
  public:
-  Folder(const PlainText& plain, const std::vector<Token>& tokens) : plain_(plain), tokens_(tokens) {}
+  Folder(const PlainText& plain, std::vector<Token> tokens) : plain_(plain), tokens_(std::move(tokens)) {}
 
   Items fold() {
-    items_.tokens.reserve(tokens_.size());
     for (std::size_t i = 0; i < tokens_.size();) {
       const std::size_t before = i;
       i = take_labels(i);
       if (i == before && starts_list(i)) i = take_list(i);
       if (i == before) {
         note_quotes(tokens_[i]);
-        items_.tokens.push_back(tokens_[i++]);
+        put(tokens_[i++]);
       }
     }
+    tokens_.resize(out_);
+    items_.tokens = std::move(tokens_);
     return std::move(items_);
   }
 
@@ -57,14 +58,13 @@ class Folder {
   }
 
   bool starts_line() const {
-    const auto& out = items_.tokens;
-    if (out.empty() || out.back().shape == '\n') return true;
-    return out.back().shape == gap_shape && (out.size() == 1 || out[out.size() - 2].shape == '\n');
+    const char last = before_list(1);
+    return last == '\n' || last == '\0' ||
+           (last == gap_shape && (before_list(2) == '\n' || before_list(2) == '\0'));
   }
   bool behind_sample_word() const {
-    const auto& out = items_.tokens;
-    for (std::size_t k = out.size(); k-- > 0 && out.size() - k <= 6;) {
-      const char c = out[k].shape;
+    for (std::size_t k = 1; k <= 6; ++k) {
+      const char c = before_list(k);
       if (c == static_cast<char>(Sense::shown) || c == static_cast<char>(Sense::model)) return true;
       if (c == '\n' || c == '.') return false;
     }
@@ -82,7 +82,7 @@ class Folder {
     }
     const LabelList labels = read_labels(plain_, tokens_, first, behind_sample_word());
     if (labels.cells.empty()) return i;
-    for (; i < first; ++i) items_.tokens.push_back(tokens_[i]);
+    for (; i < first; ++i) put(tokens_[i]);
     FigureList list;
     list.first_cell = items_.cells.size();
     list.cells = labels.cells.size();
@@ -292,15 +292,12 @@ class Folder {
 
   // Behind the name of a needle system, or "no.", a figure stands alone: "US 5 (3.75 mm)", "#204, 1 skein".
   bool stands_alone() const {
-    if (items_.tokens.empty()) return false;
-    const char before = items_.tokens.back().shape == '.' && items_.tokens.size() > 1
-                            ? items_.tokens[items_.tokens.size() - 2].shape
-                            : items_.tokens.back().shape;
+    const char before = before_list(1) == '.' ? before_list(2) : before_list(1);
     return before == '#' || before == static_cast<char>(Sense::needle_system) ||
            before == static_cast<char>(Sense::role_prefix);
   }
   // "Rust 18 ..... 2 balls": a figure that belongs to the word before it.
-  bool belongs_to_name() const { return !items_.tokens.empty() && items_.tokens.back().shape == 'W'; }
+  bool belongs_to_name() const { return before_list(1) == 'W'; }
 
   std::size_t take_list(std::size_t i) {
     FigureList list;
@@ -363,7 +360,7 @@ class Folder {
     token.glued = is_glued;
     token.list = static_cast<std::int32_t>(items_.lists.size());
     items_.lists.push_back(list);
-    items_.tokens.push_back(token);
+    put(token);
   }
 
   // A unit behind the value just taken.
@@ -397,8 +394,14 @@ class Folder {
     return unit != nullptr && unit->unit == list.unit;
   }
 
+  // What is folded takes the place of what was read: never more tokens than there were.
+  void put(const Token& token) { tokens_[out_++] = token; }
+  // The shape of the k-th token before the one at hand.
+  char before_list(std::size_t k) const { return k <= out_ ? tokens_[out_ - k].shape : '\0'; }
+
   const PlainText& plain_;
-  const std::vector<Token>& tokens_;
+  std::vector<Token> tokens_;
+  std::size_t out_ = 0;
   Items items_;
   bool in_quotes_ = false;
 };
@@ -409,8 +412,8 @@ bool thousands_like(const ListCell& head, const ListCell& tail) {
 
 }  // namespace
 
-Items fold_lists(const PlainText& plain, const std::vector<Token>& tokens) {
-  return Folder(plain, tokens).fold();
+Items fold_lists(const PlainText& plain, std::vector<Token> tokens) {
+  return Folder(plain, std::move(tokens)).fold();
 }
 
 std::vector<PrintedValue> values_of(const Items& items, const FigureList& list, const PlainText& plain,

@@ -73,7 +73,7 @@ constexpr char list_shape(PrintedUnit unit) {
 }
 
 // Folds each list into one token, in one pass; brackets may be nested, of any kind, or never close.
-Items fold_lists(const PlainText& plain, const std::vector<Token>& tokens);
+Items fold_lists(const PlainText& plain, std::vector<Token> tokens);
 
 // The values of a list. Where commas may be decimal marks or part values, `sizes` (0 = not known) decides.
 std::vector<PrintedValue> values_of(const Items& items, const FigureList& list, const PlainText& plain,

@@ -2,6 +2,7 @@
 #include "core/manuscript/read_manuscript.h"
 
 #include <algorithm>
+#include <numeric>
 
 #include "core/manuscript/read_parts.h"
 #include "core/manuscript/reader.h"
@@ -40,6 +41,20 @@ void list_not_understood(Reader& reader) {
     if (worth_telling(reader, i, last)) reader.out.not_understood.push_back({reader.span(i, last), false});
     i = k;
   }
+}
+
+void sort_by_place(std::vector<Statement>& statements) {
+  std::vector<std::uint32_t> order(statements.size());
+  std::iota(order.begin(), order.end(), 0);
+  const auto before = [&](std::uint32_t a, std::uint32_t b) {
+    return statements[a].span.begin < statements[b].span.begin;
+  };
+  if (std::is_sorted(order.begin(), order.end(), before)) return;
+  std::stable_sort(order.begin(), order.end(), before);
+  std::vector<Statement> sorted;
+  sorted.reserve(statements.size());
+  for (const std::uint32_t i : order) sorted.push_back(std::move(statements[i]));
+  statements = std::move(sorted);
 }
 
 // A letter or a recipe has grams, sizes and an odd "total", too: without one statement that only a pattern
@@ -90,10 +105,9 @@ Reading read_manuscript(std::string_view text, const std::vector<PartTold>& part
     reader.out.statements.clear();
     std::fill(reader.used.begin(), reader.used.end(), false);
   }
+  read_tellings(reader, text, tellings);
   list_not_understood(reader);
-  static_cast<void>(tellings);
-  std::stable_sort(reader.out.statements.begin(), reader.out.statements.end(),
-                   [](const Statement& a, const Statement& b) { return a.span.begin < b.span.begin; });
+  sort_by_place(reader.out.statements);
   read_parts(reader, headings, parts);
   return std::move(reader.out);
 }

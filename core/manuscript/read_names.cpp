@@ -37,8 +37,8 @@ bool in_name(const Reader& reader, std::size_t i) {
 }
 
 int known_yarn(const Reader& reader, const std::string& lower) {
-  const auto found = std::find(reader.yarns.begin(), reader.yarns.end(), lower);
-  return found == reader.yarns.end() ? -1 : static_cast<int>(found - reader.yarns.begin());
+  const auto found = reader.yarn_by_name.find(lower);
+  return found == reader.yarn_by_name.end() ? -1 : found->second;
 }
 
 bool shade_prefix(const Reader& reader, std::size_t i) {
@@ -61,7 +61,7 @@ std::size_t name_end(const Reader& reader, const Clause& clause, std::size_t fir
 }
 
 std::size_t known_yarn_end(const Reader& reader, std::size_t first, std::size_t last) {
-  if (reader.yarns.empty()) return first;
+  if (reader.yarn_by_name.empty()) return first;
   for (std::size_t end = last; end > first; --end)
     if (known_yarn(reader, lower_ascii(reader.words(first, end))) >= 0) return end;
   return first;
@@ -103,8 +103,8 @@ void say_yarn(Reader& reader, std::size_t first, std::size_t last) {
   const std::string lower = lower_ascii(statement.words);
   reader.yarn = known_yarn(reader, lower);
   if (reader.yarn < 0) {
-    reader.yarn = static_cast<int>(reader.yarns.size());
-    reader.yarns.push_back(lower);
+    reader.yarn = reader.yarns++;
+    reader.yarn_by_name.emplace(lower, reader.yarn);
   }
   statement.yarn = reader.yarn;
   reader.yarn_found = true;
@@ -160,8 +160,7 @@ void find_yarn(Reader& reader, const Clause& clause, std::size_t i) {
   if (first < last) {
     say_yarn(reader, first, last);
   } else if (reader.yarn < 0) {
-    reader.yarn = static_cast<int>(reader.yarns.size());
-    reader.yarns.emplace_back();
+    reader.yarn = reader.yarns++;
   }
 }
 

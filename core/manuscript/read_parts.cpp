@@ -147,7 +147,7 @@ bool goes_on(const Reader& reader, std::size_t first, std::size_t line_end) {
 std::vector<Clause> read_clauses(Reader& reader, Headings& headings) {
   std::vector<Clause> clauses;
   Topic section = Topic::none;
-  bool quoted = false;
+  bool quoted = false, schematic = false;
   char before = '\n';  // what ended the clause before
   const std::size_t count = reader.letters.size();
   for (std::size_t i = 0; i < count;) {
@@ -181,6 +181,7 @@ std::vector<Clause> read_clauses(Reader& reader, Headings& headings) {
       const auto part = static_cast<std::size_t>(heading->part);
       const bool of_part = heading->topic != Topic::notions && heading->topic != Topic::care;
       if (of_part) (opened ? headings.quoted : headings.whole)[part] = true;
+      schematic = heading->part == TextPart::schematic;
     }
     if (!quoted && heading == nullptr && is_piece_heading(reader, clause.first, clause.last) &&
         !clauses.empty()) {
@@ -190,6 +191,7 @@ std::vector<Clause> read_clauses(Reader& reader, Headings& headings) {
       section = Topic::text;
       headings.whole[static_cast<std::size_t>(TextPart::text)] = true;
     }
+    clause.schematic = schematic;
     clause.goes_on = heading == nullptr && counts_on(reader, clause, before == ';');
     before = end;
     clause.topic = topic_of(reader, clause, section);

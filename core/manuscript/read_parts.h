@@ -17,6 +17,8 @@ struct Headings {
 void read_title(Reader& reader);
 // The clauses of a text with what each is about, in order; headings of pieces are said.
 std::vector<Clause> read_clauses(Reader& reader, Headings& headings);
+// Lays the user's words over what is not understood yet: a statement of a kind, or nothing.
+void read_tellings(Reader& reader, std::string_view text, const std::vector<Telling>& tellings);
 void read_parts(Reader& reader, const Headings& headings, const std::vector<PartTold>& told);
 
 }  // namespace skeinproof

@@ -67,16 +67,13 @@ bool take_shade_before(Reader& reader, const Clause& clause, std::size_t open) {
 
 // Shade and count that stand before their role in this clause.
 void give_role_to_waiting(Reader& reader) {
-  for (const std::size_t waiting : reader.waiting) {
-    const int mention = reader.out.statements[waiting].mention;
-    for (std::size_t k = waiting; k < reader.out.statements.size(); ++k) {
-      Statement& statement = reader.out.statements[k];
-      const bool of_role =
-          statement.kind == StatementKind::count || statement.kind == StatementKind::shade_name ||
-          statement.kind == StatementKind::shade_number || statement.kind == StatementKind::length_note;
-      if (statement.mention == mention && of_role && statement.subject.empty())
-        statement.subject = reader.role;
-    }
+  if (reader.waiting.empty()) return;
+  for (std::size_t k = reader.waiting.front(); k < reader.out.statements.size(); ++k) {
+    Statement& statement = reader.out.statements[k];
+    const bool of_role =
+        statement.kind == StatementKind::count || statement.kind == StatementKind::shade_name ||
+        statement.kind == StatementKind::shade_number || statement.kind == StatementKind::length_note;
+    if (of_role && statement.subject.empty()) statement.subject = reader.role;
   }
   reader.waiting.clear();
 }
@@ -92,8 +89,7 @@ bool say_role(const PhrasePlace& at, std::size_t label_first, std::size_t label_
                        reader.used[at.first - 2]);
   if (!behind_shade) ++reader.mention;
   reader.role = reader.words(label_first, label_last);
-  if (std::find(reader.roles.begin(), reader.roles.end(), reader.role) == reader.roles.end())
-    reader.roles.push_back(reader.role);
+  reader.roles.insert(reader.role);
   if (behind_shade && !behind_count)
     for (std::size_t k = reader.out.statements.size();
          k-- > 0 && reader.out.statements[k].mention == reader.mention;)
@@ -163,8 +159,7 @@ bool take_lone_letter(const PhrasePlace& at) {
   const bool starts = before == at.clause.first || reader.letter(at.first - 1) == '(';
   const char next = reader.letter(at.last);
   constexpr std::string_view marks = ":-=)\t(.";
-  const bool known = std::find(reader.roles.begin(), reader.roles.end(), reader.words(at.first, at.last)) !=
-                     reader.roles.end();
+  const bool known = reader.roles.contains(reader.words(at.first, at.last));
   const bool before_shade = reader.yarn >= 0 && reader.capital(at.last) && counts_behind(at);
   if (!starts || (marks.find(next) == std::string_view::npos && !known && !before_shade)) return false;
   if (reader.run == Run::gauge || reader.run == Run::needles || reader.run == Run::measures) return false;

@@ -24,10 +24,11 @@ struct digits : plus<digit> {};
 struct below : sor<seq<one<'1'>, one<'0', '2', '6'>>, one<'2', '3', '4', '5', '6', '8'>> {};
 struct fraction_end : not_at<sor<digit, seq<opt<blank>, one<'/'>>>> {};
 struct joined_fraction : seq<digit, opt<digit>, one<'/'>, below, fraction_end> {};
-struct lone_fraction : seq<sor<string<'1', '/', '2'>, string<'1', '/', '3'>, string<'2', '/', '3'>,
-                               string<'1', '/', '4'>, string<'3', '/', '4'>, string<'1', '/', '8'>,
-                               string<'3', '/', '8'>, string<'5', '/', '8'>, string<'7', '/', '8'>>,
-                           fraction_end> {};
+struct lone_fraction
+    : seq<at<seq<digit, one<'/'>>>,
+          sor<seq<one<'1'>, one<'/'>, one<'2', '3', '4', '8'>>, seq<one<'2'>, one<'/'>, one<'3'>>,
+              seq<one<'3'>, one<'/'>, one<'4', '8'>>, seq<one<'5', '7'>, one<'/'>, one<'8'>>>,
+          fraction_end> {};
 struct whole_and_fraction : seq<digits, sor<one<'-'>, plus<one<' '>>>, joined_fraction> {};
 struct whole_and_glyph : seq<digits, opt<one<' ', '-'>>, glyph> {};
 struct lone_glyph : seq<glyph> {};
@@ -37,7 +38,7 @@ struct whole : seq<digits> {};
 
 struct times : seq<one<'x', 'X'>, not_at<sor<letter, seq<one<'-'>, letter>>>> {};
 // "US4", "UK10" are a word and a figure.
-struct system : seq<sor<string<'U', 'S'>, string<'U', 'K'>, string<'J', 'P'>>, at<digit>> {};
+struct system : seq<sor<seq<one<'U'>, one<'S', 'K'>>, seq<one<'J'>, one<'P'>>>, at<digit>> {};
 // A line may break behind a word's hyphen.
 struct word
     : seq<letter,
@@ -83,6 +84,11 @@ struct Lexer {
 };
 
 double number(std::string_view digits) {
+  if (digits.size() < 10 && digits.find('.') == std::string_view::npos) {
+    std::uint32_t whole = 0;
+    for (const char c : digits) whole = whole * 10 + static_cast<std::uint32_t>(c - '0');
+    return whole;
+  }
   double value = 0;
   const auto [end, code] = std::from_chars(digits.data(), digits.data() + digits.size(), value);
   static_cast<void>(end);
@@ -239,9 +245,8 @@ bool is_role_label(std::string_view word) {
 }
 
 // The longest row of the table that begins at a word; several words become one token.
-std::vector<Token> with_senses(const PlainText& plain, const std::vector<Token>& raw) {
-  std::vector<Token> tokens;
-  tokens.reserve(raw.size());
+void give_senses(const PlainText& plain, std::vector<Token>& raw) {
+  std::size_t out = 0;  // never beyond the token at hand
   std::string key;
   const auto text_of = [&](const Token& token) {
     return std::string_view(plain.text).substr(token.begin, token.end - token.begin);
@@ -249,14 +254,15 @@ std::vector<Token> with_senses(const PlainText& plain, const std::vector<Token>&
   for (std::size_t i = 0; i < raw.size(); ++i) {
     Token token = raw[i];
     if ((token.shape != 'w' && token.shape != 'W') || token.end - token.begin > longest_key) {
-      tokens.push_back(token);
+      raw[out++] = token;
       continue;
     }
     key.clear();
     append_key(key, text_of(token));
     const std::string_view first = std::string_view(key).substr(0, key.find(' '));
-    std::size_t more = further_words(first);
-    const TradeWord* best = trade_word(key);
+    const WordEntry entry = word_entry(first);
+    std::size_t more = entry.further;
+    const TradeWord* best = first.size() == key.size() ? entry.row : more > 0 ? trade_word(key) : nullptr;
     // "Yarn A", but "A light halo".
     if (token.end - token.begin == 1 && token.capital && i + 1 < raw.size() && raw[i + 1].shape != 'w')
       best = nullptr;
@@ -292,20 +298,21 @@ std::vector<Token> with_senses(const PlainText& plain, const std::vector<Token>&
     } else if (is_role_label(text_of(token))) {
       token.shape = static_cast<char>(Sense::role_label);
     }
-    tokens.push_back(token);
+    raw[out++] = token;
   }
-  return tokens;
+  raw.resize(out);
 }
 
 }  // namespace
 
 std::vector<Token> read_tokens(const PlainText& plain) {
   std::vector<Token> raw;
-  raw.reserve(plain.text.size() / 4 + 1);
+  raw.reserve(plain.text.size() / 3 + 1);
   Lexer lexer{plain, raw};
   tao::pegtl::memory_input<tao::pegtl::tracking_mode::lazy> input(plain.text, "");
   tao::pegtl::parse<grammar::text, action>(input, lexer);
-  return with_senses(plain, raw);
+  give_senses(plain, raw);
+  return raw;
 }
 
 }  // namespace skeinproof

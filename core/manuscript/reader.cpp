@@ -85,9 +85,12 @@ Statement& Reader::say(StatementKind kind, std::size_t first, std::size_t last) 
   use(first, last);
   Statement statement;
   statement.kind = kind;
-  statement.part = part_of(kind);
+  statement.part = schematic && kind == StatementKind::measurement ? TextPart::schematic : part_of(kind);
   statement.span = span(first, last);
   statement.mention = mention;
+  if (kinds_mention != mention) kinds_said = 0;
+  kinds_mention = mention;
+  kinds_said |= std::uint64_t{1} << static_cast<unsigned>(kind);
   return out.statements.emplace_back(std::move(statement));
 }
 
@@ -97,12 +100,6 @@ Statement& Reader::say_list(StatementKind kind, std::size_t first, std::size_t l
   statement.values = std::move(printed);
   statement.unit = list(i).unit;
   return statement;
-}
-
-bool Reader::said(StatementKind kind) const {
-  for (std::size_t k = out.statements.size(); k-- > 0 && out.statements[k].mention == mention;)
-    if (out.statements[k].kind == kind) return true;
-  return false;
 }
 
 }  // namespace skeinproof

@@ -2,6 +2,8 @@
 #pragma once
 #include <string>
 #include <string_view>
+#include <unordered_map>
+#include <unordered_set>
 #include <vector>
 
 #include "core/manuscript/read_lists.h"
@@ -17,7 +19,8 @@ struct Clause {
   std::size_t first = 0, last = 0;
   Topic topic = Topic::none;
   bool headed = false;
-  bool goes_on = false;  // behind a semicolon: of the role before it
+  bool schematic = false;  // under the heading of a schematic
+  bool goes_on = false;    // behind a semicolon: of the role before it
 };
 
 // What the phrase before was about; decides what a bare stretch of cm or a name means.
@@ -33,12 +36,16 @@ struct Reader {
   Reading out;
 
   int mention = 0;
-  std::size_t sizes = 0;           // how many, where a line of sizes was read
-  std::vector<std::string> yarns;  // names in the order they are named, in small letters; empty = unnamed
-  std::vector<std::string> roles;  // labels of the block
+  std::size_t sizes = 0;                              // how many, where a line of sizes was read
+  int yarns = 0;                                      // named or unnamed
+  std::unordered_map<std::string, int> yarn_by_name;  // in small letters
+  std::unordered_set<std::string> roles;              // labels of the block
+  std::uint64_t kinds_said = 0;                       // of the mention `kinds_mention`, a bit a kind
+  int kinds_mention = 0;
 
   // Of the clause at hand.
   Run run = Run::none;
+  bool schematic = false;
   int yarn = -1;                     // outlives the clause
   bool yarn_found = false;           // the clause has said of which yarn it speaks
   std::string role;                  // the role at hand; empty = none
@@ -78,7 +85,9 @@ struct Reader {
   Statement& say_list(StatementKind kind, std::size_t i) { return say_list(kind, i, i + 1, i); }
   Statement& say_list(StatementKind kind, std::size_t first, std::size_t last, std::size_t i);
   // Whether a statement of this kind is of the mention at hand.
-  bool said(StatementKind kind) const;
+  bool said(StatementKind kind) const {
+    return kinds_mention == mention && ((kinds_said >> static_cast<unsigned>(kind)) & 1) != 0;
+  }
 };
 
 // Reads what a clause says, phrase by phrase.

@@ -83,8 +83,13 @@ struct TradeWord {
   PrintedUnit unit = PrintedUnit::none;
 };
 
-// The row of exactly these words, and how many further words a row that begins with this word can have.
+// The row of exactly these words.
 const TradeWord* trade_word(std::string_view words);
-std::size_t further_words(std::string_view first_word);
+// The row of one word, and how many further words a row that begins with it can have.
+struct WordEntry {
+  const TradeWord* row = nullptr;
+  std::size_t further = 0;
+};
+WordEntry word_entry(std::string_view word);
 
 }  // namespace skeinproof

@@ -207,6 +207,7 @@ Expected<StepReading> read_steps(const StepInput& input) {
 
   StepReading reading;
   reading.skein = input.skein;
+  reading.extents = input.extents;
   reading.limits = input.limits;
   const Reader reader(input);
   reading.sizes = reader.read(*counts);

@@ -52,6 +52,7 @@ struct Clash {
 
 struct StepReading {
   Metres skein;
+  std::vector<std::optional<double>> extents;  // that it was read over, by size
   GrowthLimits limits;
   GrowthOver over = GrowthOver::area;
   GrowthBand band = GrowthBand::unknown;

@@ -15,7 +15,9 @@
 namespace skeinproof {
 namespace {
 
-std::string name_of(const Chart& chart) { return chart.name.empty() ? "the chart" : chart.name; }
+std::string name_of(const Chart& chart) {
+  return chart.name.empty() ? "the chart" : "the chart " + quoted(chart.name);
+}
 
 bool no_charts(const ReviewInput& input, Findings& findings) {
   if (!input.pattern.charts.empty()) return false;

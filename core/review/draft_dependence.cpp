@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
 
+#include "core/base/text.h"
 #include "core/review/compare_drafts.h"
 #include "core/review/finding_words.h"
 #include "core/units/show.h"
@@ -44,6 +45,17 @@ std::string signature(const Reading& reading, std::string_view text, const std::
   return all;
 }
 
+// The same as it is told.
+std::string told(const Reading& reading, std::string_view text, const std::vector<Kind>& kinds) {
+  std::string all;
+  for (const Statement& one : reading.statements) {
+    if (std::find(kinds.begin(), kinds.end(), one.kind) == kinds.end()) continue;
+    if (!all.empty()) all += ", ";
+    for (const char c : tidy_spaces(words_at(text, one.span))) all += c == '\n' ? ' ' : c;
+  }
+  return all;
+}
+
 struct Dependence {
   std::string_view name;
   std::vector<Kind> changed;
@@ -83,13 +95,15 @@ std::vector<NotMoved> dependents_not_moved(std::string_view before, const Readin
                                            std::string_view after, const Reading& after_reading) {
   std::vector<NotMoved> all;
   for (const Dependence& row : dependences()) {
+    const std::string was = signature(before_reading, before, row.changed),
+                      is = signature(after_reading, after, row.changed);
+    if (was.empty() || is.empty() || was == is) continue;
+    if (row.changed.front() == Kind::yarn_name && nearly_the_same(was, is)) continue;
     NotMoved one{std::string(row.name),
-                 signature(before_reading, before, row.changed),
-                 signature(after_reading, after, row.changed),
+                 told(before_reading, before, row.changed),
+                 told(after_reading, after, row.changed),
                  row.changed,
                  {}};
-    if (one.was.empty() || one.is.empty() || one.was == one.is) continue;
-    if (row.changed.front() == Kind::yarn_name && nearly_the_same(one.was, one.is)) continue;
     bool moved = false;
     for (const Kind kind : row.dependents) {
       const std::string here = signature(after_reading, after, {kind});

@@ -16,6 +16,9 @@ FindingWords::FindingWords(const ReviewInput& input) {
 std::string FindingWords::number(double value, int most_decimals) const {
   return show_short(value, most_decimals, style_);
 }
+std::string FindingWords::fixed(double value, int decimals) const {
+  return show_number(value, decimals, style_);
+}
 std::string FindingWords::metres(double value) const { return number(value, 1) + " m"; }
 std::string FindingWords::percent(double share) const { return number(share * 100, 1) + " %"; }
 std::string FindingWords::skeins(double count) const {

@@ -14,6 +14,7 @@ class FindingWords {
  public:
   explicit FindingWords(const ReviewInput& input);
   std::string number(double value, int most_decimals = 1) const;
+  std::string fixed(double value, int decimals) const;
   std::string metres(double value) const;   // "177.5 m"
   std::string percent(double share) const;  // 0.047 -> "4.7 %"
   // "1 skein", "7 skeins".

@@ -83,6 +83,11 @@ std::vector<std::string> list_under_sizes(const PrintedView& printed, const std:
   return in_columns({sizes, figures});
 }
 
+std::string in_unit(const FindingWords& words, double value, PrintedUnit unit) {
+  if (unit == PrintedUnit::skein) return words.skeins(value);
+  return words.number(value, 2) + " " + std::string(word_of(unit));
+}
+
 void too_few(const ReviewInput& input, Finding& finding, const PrintedFact& fact) {
   const PrintedView& printed = input.printed;
   const MissingValues missing = missing_values(input, fact.first());
@@ -106,8 +111,7 @@ void too_few(const ReviewInput& input, Finding& finding, const PrintedFact& fact
     if (const auto edit = insert_value(printed, *list, size, *value)) {
       propose(finding, printed, edit->span, edit->after);
       finding.evidence.push_back("in force for size " + printed.size_labels()[size] + ": " +
-                                 FindingWords(input).number(*value, 2) + " " +
-                                 std::string(word_of(list->unit)));
+                                 in_unit(FindingWords(input), *value, list->unit));
     }
   }
 }
@@ -227,7 +231,7 @@ void check_l1(const ReviewInput& input, Findings& findings) {
                     std::to_string(printed.sizes()) + " sizes. " +
                     (n < printed.sizes() ? "Which size is missing" : "Which value is one too many") + "?";
     if (!finding.proposal.empty())
-      finding.query += " We have " + finding.proposal_words + " for size " + finding.sizes.front() + ".";
+      finding.query += " By our figures it is size " + finding.sizes.front() + ".";
   }
 }
 

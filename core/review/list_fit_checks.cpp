@@ -91,6 +91,19 @@ void propose_counts(Finding& finding, const ReviewInput& input, const RoleFigure
   }
 }
 
+// The evidence holds the areas where it has read the counts in force.
+Expected<StepReading> steps_as_printed(const ReviewInput& input, const RoleFigures& role,
+                                       const Counts& counts) {
+  if (role.fact == nullptr) return failure(ErrorKind::not_found, "no facts", "sizes and a put-up in force");
+  if (role.evidence == nullptr || !role.evidence->steps) return read_steps(input.need, *role.fact, counts);
+  const StepReading& in_force = *role.evidence->steps;
+  auto reading = read_steps(StepInput{counts, in_force.extents, in_force.skein, in_force.limits});
+  if (!reading) return reading;
+  reading->over = in_force.over;
+  reading->band = in_force.band;
+  return reading;
+}
+
 void clash_finding(const ReviewInput& input, Findings& findings, const RoleFigures& role,
                    const StepReading& reading) {
   const Clash& clash = *reading.clash;
@@ -122,7 +135,7 @@ void clash_finding(const ReviewInput& input, Findings& findings, const RoleFigur
   }
   finding.query = "For " + role.printed->label + ", the counts of sizes " + finding.sizes.front() + " and " +
                   finding.sizes.back() + " do not fit one way of growing: " + finding.evidence[2] +
-                  ". Which is right" + (mends.empty() ? "?" : ", or does " + mends.front() + " mend it?");
+                  ". Which is right" + (mends.empty() ? "?" : "? This would mend it: " + mends.front() + ".");
 }
 
 // The printed skeins of a role and the skeins it needs, both known for every size.
@@ -212,9 +225,7 @@ void check_l4(const ReviewInput& input, Findings& findings) {
     const bool listed_here =
         std::count_if(counts.begin(), counts.end(), [](const auto& count) { return count.has_value(); }) > 1;
     if (!role.printed->count || !listed_here) continue;
-    auto reading = role.fact != nullptr
-                       ? read_steps(input.need, *role.fact, counts)
-                       : failure(ErrorKind::not_found, "no facts", "sizes and a put-up in force");
+    const auto reading = steps_as_printed(input, role, counts);
     if (!reading) {
       without.push_back(role.printed->label);
       because = reading.error().found + "; wanted: " + reading.error().expected;

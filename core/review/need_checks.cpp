@@ -187,11 +187,10 @@ void check_n1(const ReviewInput& input, Findings& findings) {
       [&](const RoleFigures& role, std::size_t size, const SizeNeed& need, const PrintedSupply& supply) {
         const double short_by = with_swatch(need) - supply.metres;
         if (short_by <= 1e-9 * supply.metres) return;
-        const std::string holds = supply.words;
         Finding& finding =
             about(findings, input, role, size, supply,
                   "does not hold what is knitted: “" + std::string(input.printed.words(*supply.value)) + "”");
-        finding.evidence = {layers(words, need), holds};
+        finding.evidence = {layers(words, need), supply.words(words)};
         const double knitted_short = need.knitted.value() - supply.metres;
         finding.evidence.push_back("short by " + words.metres(short_by) +
                                    (knitted_short > 0
@@ -202,7 +201,8 @@ void check_n1(const ReviewInput& input, Findings& findings) {
         propose_count(finding, input, role, size, supply, true);
         finding.query = role.printed->label + " in size " + input.printed.size_labels()[size] + " takes " +
                         words.metres(need.knitted.value()) + " knitted, " + words.metres(with_swatch(need)) +
-                        " with the swatch, and " + holds + "." + should_it_be(finding);
+                        " with the swatch; the list gives " + supply.given(words) + "." +
+                        should_it_be(finding);
       });
 }
 
@@ -220,13 +220,13 @@ void check_n2(const ReviewInput& input, Findings& findings) {
         const std::string left = words.metres(over) + " over; allowance left " +
                                  words.percent(allowance_left(need, supply)) + " of the " +
                                  words.number(input.pattern.house().allowance_pct) + " % planned";
-        finding.evidence = {layers(words, need), supply.words, left};
+        finding.evidence = {layers(words, need), supply.words(words), left};
         finding.at_stake =
             "size " + input.printed.size_labels()[size] + ": " + words.metres(over) + " into the allowance";
         propose_count(finding, input, role, size, supply, true);
         finding.query = role.printed->label + " in size " + input.printed.size_labels()[size] +
-                        " is planned at " + words.metres(need.planned.value()) + ", and " + supply.words +
-                        ": " + left + ". Shall we round up, or do you accept it?";
+                        " is planned at " + words.metres(need.planned.value()) + ", and the list gives " +
+                        supply.given(words) + ": " + left + ". Shall we round up, or do you accept it?";
       });
 }
 
@@ -243,11 +243,11 @@ void check_n3(const ReviewInput& input, Findings& findings) {
                                      std::string(input.printed.words(*supply.value)) + "”");
         finding.evidence = {"planned " + words.metres(need.planned.value()) + " = " + words.skeins(*needed) +
                                 " of " + words.metres(*role.skein_m),
-                            "printed " + supply.words};
+                            "printed " + supply.words(words)};
         const Yarn* yarn = role.fact != nullptr ? input.pattern.yarn(role.fact->yarn) : nullptr;
         if (yarn != nullptr && yarn->price)
           finding.evidence.push_back("each knitter buys for " + yarn->price->currency +
-                                     words.number(surplus * yarn->price->amount.value, 2) + " more");
+                                     words.fixed(surplus * yarn->price->amount.value, 2) + " more");
         propose_count(finding, input, role, size, supply, false);
         finding.query = role.printed->label + " in size " + input.printed.size_labels()[size] + " needs " +
                         words.metres(need.planned.value()) + ", that is " + words.skeins(*needed) +
@@ -318,8 +318,8 @@ void check_n15(const ReviewInput& input, Findings& findings) {
           add_size(*open, input.printed, size);
           open->places.push_back(supply.value->span);
         }
-        open->evidence.push_back("size " + input.printed.size_labels()[size] + ": " + supply.words + ", ÷ " +
-                                 words.metres(with_swatch(need)) + " − 1 = " + words.percent(left));
+        open->evidence.push_back("size " + input.printed.size_labels()[size] + ": " + supply.words(words) +
+                                 ", ÷ " + words.metres(with_swatch(need)) + " − 1 = " + words.percent(left));
         list.push_back(words.percent(left));
         propose_count(*open, input, role, size, supply, true);
       });

@@ -176,14 +176,38 @@ bool worked_in_the_round(const ReviewInput& input) {
 
 }  // namespace
 
+namespace {
+
+std::size_t apart(const TextSpan& one, const TextSpan& other) {
+  return one.begin < other.begin ? other.begin - std::min(one.end, other.begin)
+                                 : one.begin - std::min(other.end, one.begin);
+}
+
+// Where several needles stand in one breath, a name belongs to the millimetres it stands nearest to, and they
+// to the nearest name of each system.
+bool belong_together(const std::vector<const Statement*>& breath, const Statement& metric,
+                     const Statement& name) {
+  const std::size_t distance = apart(metric.span, name.span);
+  return std::none_of(breath.begin(), breath.end(), [&](const Statement* other) {
+    if (other->kind != StatementKind::needle || other == &metric || other == &name) return false;
+    return (other->unit == name.unit && apart(metric.span, other->span) < distance) ||
+           (other->unit == metric.unit && apart(other->span, name.span) < distance);
+  });
+}
+
+}  // namespace
+
 void needle_names(const ReviewInput& input, Findings& findings) {
-  for (const Statement* metric : metric_needles(input))
-    for (const Statement* other : input.printed.mentioned_with(*metric)) {
+  for (const Statement* metric : metric_needles(input)) {
+    const auto breath = input.printed.mentioned_with(*metric);
+    for (const Statement* other : breath) {
       const bool named = other->unit == PrintedUnit::needle_us || other->unit == PrintedUnit::needle_uk ||
                          other->unit == PrintedUnit::needle_japan;
-      if (other->kind == StatementKind::needle && named && !other->values.empty())
+      if (other->kind == StatementKind::needle && named && !other->values.empty() &&
+          belong_together(breath, *metric, *other))
         compare_names(input, findings, *metric, *other);
     }
+  }
 }
 
 void needle_to_stitch(const ReviewInput& input, Findings& findings) {

@@ -141,7 +141,7 @@ void check_note(const ReviewInput& input, Findings& findings, const RoleFigures&
     if (need != nullptr && *length < need->planned.value() - input.need.constant_of("review_note_slack_m"))
       take(below, i, noted + ", planned " + words.metres(need->planned.value()));
     if (supply && *length > supply->metres + 0.5)
-      take(beyond, i, noted + ", " + supply->words);
+      take(beyond, i, noted + ", " + supply->words(words));
     else if (role.skein_m && *length >= *role.skein_m * input.need.constant_of("review_note_idle_share") &&
              *length <= *role.skein_m)
       take(idle, i, noted + " of " + words.metres(*role.skein_m));
@@ -250,7 +250,7 @@ void check_n7(const ReviewInput& input, Findings& findings) {
     finding.roles = {role.printed->label};
     show(finding, input.printed, *note->statement);
     const std::string range =
-        words.number(planned->least(), 0) + " to " + words.metres(planned->most()) + " over the sizes";
+        words.number(planned->least(), 0) + " to " + words.number(planned->most(), 0) + " m over the sizes";
     finding.evidence = {"planned " + range + ", ±" + words.percent(half / middle) + " about the middle"};
     propose_note(finding, input, role, *planned, *note);
     finding.query = "For " + role.printed->label + " one note, " + printed +

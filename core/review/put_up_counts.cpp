@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <set>
 #include <span>
 
 #include "core/base/text.h"
@@ -187,20 +188,24 @@ void test_total(const ReviewInput& input, Findings& findings, const Equations& e
                   ". Which is right, the list or the total?";
 }
 
-// Where a role holds several strands by the text.
+// Where a role holds several strands by the text: named, in one breath with its count, or said of its yarn.
 const Statement* strands_of(const PrintedView& printed, const std::vector<const Statement*>& said,
-                            const RoleFigures& role) {
-  const std::string label = lower_ascii(role.printed->label);
+                            const std::set<int>& counted, const RoleFigures& role) {
+  const std::string label = compared(role.printed->label);
   const int index = role.printed->yarn;
+  const std::string yarn = index < 0 ? "" : compared(printed.yarns()[static_cast<std::size_t>(index)].name);
   for (const Statement* one : said) {
     if (one->values.empty() || one->values.front().number.value_or(0) < 2) continue;
-    const std::string subject = lower_ascii(one->subject);
-    const bool of_yarn =
-        index >= 0 &&
-        (one->yarn == index || subject == lower_ascii(printed.yarns()[static_cast<std::size_t>(index)].name));
-    if (subject == label || (of_yarn && (subject.empty() || subject != label)) ||
-        (subject.empty() && printed.roles().size() == 1))
+    const std::string subject = compared(one->subject);
+    if (!subject.empty() && subject != yarn) {
+      if (subject == label) return one;
+      continue;
+    }
+    if (counted.count(one->mention) > 0) {
+      if (role.printed->count && role.printed->count->statement->mention == one->mention) return one;
+    } else if (printed.roles().size() == 1 || (index >= 0 && one->yarn == index)) {
       return one;
+    }
   }
   return nullptr;
 }
@@ -222,7 +227,8 @@ void test_strands(const ReviewInput& input, Findings& findings, const RoleFigure
     if (supply->metres >= n * one || supply->metres < one) continue;
     sizes.push_back(i);
     evidence.push_back("size " + input.printed.size_labels()[i] + ": " + words.number(n) + " strands × " +
-                       words.metres(one) + " = " + words.metres(n * one) + "; printed " + supply->words);
+                       words.metres(one) + " = " + words.metres(n * one) + "; printed " +
+                       supply->words(words));
   }
   if (!any) {
     findings.cannot("no need is known for " + role.printed->label + ", which is held in several strands",
@@ -249,7 +255,7 @@ std::optional<TextSpan> held_throughout(const PrintedView& printed) {
   const std::string lower = lower_ascii(printed.text());
   for (FoundWord found = find_word(lower, {"together", "alongside"}); found;
        found = find_word(lower, {"together", "alongside"}, found.at + 1)) {
-    const TextSpan sentence = sentence_around(lower, found.at);
+    const TextSpan sentence = sentence_around(printed.text(), found.at);
     const std::string_view words =
         std::string_view(lower).substr(sentence.begin, sentence.end - sentence.begin);
     if (says(words, {"throughout"}) &&
@@ -279,8 +285,8 @@ void test_held_together(const ReviewInput& input, Findings& findings, const Role
     const double most_a = one->metres / strands(a), most_b = two->metres / strands(b);
     if (least(a, *one) <= most_b * slack && least(b, *two) <= most_a * slack) continue;
     sizes.push_back(i);
-    evidence.push_back("size " + input.printed.size_labels()[i] + ": " + a.printed->label + " " + one->words +
-                       "; " + b.printed->label + " " + two->words);
+    evidence.push_back("size " + input.printed.size_labels()[i] + ": " + a.printed->label + " " +
+                       one->words(words) + "; " + b.printed->label + " " + two->words(words));
   }
   if (sizes.empty()) return;
   Finding& finding = findings.add("two yarns held together last differently: " + quoted(a.printed->label) +
@@ -350,15 +356,20 @@ void totals_equal_counts(const ReviewInput& input, Findings& findings) {
     const bool stated_need = one.kind == StatementKind::length_note &&
                              one.values.size() == input.printed.sizes() &&
                              says(lower_ascii(one.qualifier), {"about", "needed", "need", "required"});
-    if (total || stated_need) test_total(input, findings, equations, one);
+    // "7 hanks / 1190 m in size 1": one figure that is not said of every size.
+    const bool of_one_size = one.values.size() == 1 && !one.all_sizes && input.printed.sizes() > 1;
+    if ((total || stated_need) && !of_one_size) test_total(input, findings, equations, one);
   }
 }
 
 void strands_are_counted(const ReviewInput& input, Findings& findings) {
   const auto roles = role_figures(input);
+  std::set<int> counted;  // breaths that hold a count
+  for (const RoleFigures& role : roles)
+    if (role.printed->count) counted.insert(role.printed->count->statement->mention);
   const auto all_strands = input.printed.all(StatementKind::strands);
   for (const RoleFigures& role : roles)
-    if (const Statement* strands = strands_of(input.printed, all_strands, role))
+    if (const Statement* strands = strands_of(input.printed, all_strands, counted, role))
       test_strands(input, findings, role, *strands);
   const auto said = held_throughout(input.printed);
   bool tested = false;

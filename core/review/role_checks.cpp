@@ -137,7 +137,9 @@ const PrintedRole* role_worked_there(const ReviewInput& input, std::string_view 
       std::string bare;
       for (const char c : word)
         if (c >= 'a' && c <= 'z') bare += c;
-      if (bare.size() >= 3 && find_word(lower, {std::string_view(bare)})) return true;
+      const bool of_any_part = says(bare, {"round", "row", "stitch", "sts", "plain", "work", "with", "and",
+                                           "the", "chart", "colour", "color", "knit", "first", "second"});
+      if (bare.size() >= 3 && !of_any_part && find_word(lower, {std::string_view(bare)})) return true;
     }
     return false;
   };

@@ -146,30 +146,34 @@ std::vector<RoleFigures> role_figures(const ReviewInput& input) {
   return all;
 }
 
+std::string PrintedSupply::words(const FindingWords& words) const {
+  if (skeins)
+    return words.skeins(*skeins) + " × " + words.metres(metres / *skeins) + " = " + words.metres(metres);
+  const std::string figure = words.number(*value->number) + " " + std::string(word_of(statement->unit));
+  return statement->unit == PrintedUnit::metre ? figure : figure + " = " + words.metres(metres);
+}
+
+std::string PrintedSupply::given(const FindingWords& words) const {
+  return skeins ? words.skeins(*skeins) + ", " + words.metres(metres) : this->words(words);
+}
+
 std::optional<PrintedSupply> printed_supply(const ReviewInput& input, const RoleFigures& role,
                                             std::size_t printed_size) {
-  const FindingWords words(input);
   PrintedSupply supply;
-  if (role.printed->count) {
-    supply.statement = role.printed->count->statement;
-    supply.value = value_at(*role.printed->count, printed_size);
-    if (supply.value == nullptr || !supply.value->number || !role.skein_m) return std::nullopt;
+  supply.statement = role.printed->count ? role.printed->count->statement : role.measured;
+  if (supply.statement == nullptr) return std::nullopt;
+  supply.value = role.printed->count ? value_at(*role.printed->count, printed_size)
+                                     : value_at(input.printed.list(*supply.statement), printed_size);
+  if (supply.value == nullptr || !supply.value->number) return std::nullopt;
+  std::optional<double> length;
+  if (!role.printed->count) {
+    length = metres_of(*supply.value->number, supply.statement->unit, role);
+  } else if (role.skein_m) {
     supply.skeins = *supply.value->number;
-    supply.metres = *supply.skeins * *role.skein_m;
-    supply.words = words.skeins(*supply.skeins) + " × " + words.metres(*role.skein_m) + " = " +
-                   words.metres(supply.metres);
-  } else {
-    supply.statement = role.measured;
-    if (supply.statement == nullptr) return std::nullopt;
-    supply.value = value_at(input.printed.list(*supply.statement), printed_size);
-    if (supply.value == nullptr || !supply.value->number) return std::nullopt;
-    const auto length = metres_of(*supply.value->number, supply.statement->unit, role);
-    if (!length) return std::nullopt;
-    supply.metres = *length;
-    supply.words = words.number(*supply.value->number) + " " + std::string(word_of(supply.statement->unit)) +
-                   (supply.statement->unit == PrintedUnit::metre ? "" : " = " + words.metres(*length));
+    length = *supply.skeins * *role.skein_m;
   }
-  if (!(supply.metres > 0)) return std::nullopt;
+  if (!length || !(*length > 0)) return std::nullopt;
+  supply.metres = *length;
   return supply;
 }
 

@@ -9,13 +9,17 @@
 
 namespace skeinproof {
 
+class FindingWords;
+
 // The yarn a printed list gives one size of one role.
 struct PrintedSupply {
   const Statement* statement = nullptr;
   const PrintedValue* value = nullptr;
   double metres = 0;
   std::optional<double> skeins;  // where it is counted in skeins
-  std::string words;             // "7 skeins × 175 m = 1225 m"
+
+  std::string words(const FindingWords& words) const;  // "7 skeins × 175 m = 1225 m"
+  std::string given(const FindingWords& words) const;  // "7 skeins, 1225 m"
 };
 
 // A printed role beside the facts that stand behind it: the role in force of the same label, its need, the

@@ -185,5 +185,26 @@ TEST(QuantityText, ShowsFiguresInTheReadersStyle) {
   EXPECT_EQ(show_quantity(QuantityFormat::cloth(), reader, {2.54, "2.54 cm"}), "2.54 cm");
 }
 
+TEST(QuantityText, ADifferenceOfClothMayBeBelowNothing) {
+  const QuantityFormat difference = QuantityFormat::cloth_difference();
+  ReaderStyle reader;
+  const auto value = [&](const char* text) {
+    const auto read = read_quantity(difference, reader, QString::fromUtf8(text));
+    return read ? read->value : 999;
+  };
+  EXPECT_DOUBLE_EQ(value("5"), 5);
+  EXPECT_DOUBLE_EQ(value("+5 cm"), 5);
+  EXPECT_DOUBLE_EQ(value("-2 in"), -5.08);
+  EXPECT_DOUBLE_EQ(value("\u2212"
+                         "1½ in"),
+                   -3.81);
+  EXPECT_EQ(value("--5"), 999);
+  EXPECT_EQ(value("-"), 999);
+  EXPECT_EQ(value("0"), 999);
+  EXPECT_EQ(show_quantity(difference, reader, {-5, "-5 cm"}), "-5 cm");
+  EXPECT_EQ(show_quantity(difference, reader, {-5, ""}), QStringLiteral("−5 cm"));
+  EXPECT_FALSE(read_quantity(QuantityFormat::cloth(), reader, QStringLiteral("-5")));
+}
+
 }  // namespace
 }  // namespace skeinproof

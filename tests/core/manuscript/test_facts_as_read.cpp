@@ -282,6 +282,18 @@ TEST(facts_as_read, take_the_longest_length_of_a_note_as_at_most) {
   EXPECT_EQ(facts.pattern.roles[0].printed_note, "65, 90, 125");
 }
 
+TEST(facts_as_read, take_a_bound_before_other_lengths_of_a_role) {
+  Pattern pattern = three_sizes();
+  add_role(pattern, "CC");
+  Hand hand("CC needs 40 (41, 42) m, at most 45 m");
+  hand.say(StatementKind::role, "CC", "CC");
+  hand.list(StatementKind::length_note, "40 (41, 42)", "CC").unit = PrintedUnit::metre;
+  Statement& bound = hand.list(StatementKind::length_note, "45", "CC");
+  bound.unit = PrintedUnit::metre;
+  bound.qualifier = "at most";
+  EXPECT_EQ(taken(pattern, hand).pattern.roles[0].printed_at_most->value.value(), 45);
+}
+
 TEST(facts_as_read, say_that_counts_in_grams_are_no_skeins) {
   Pattern pattern = three_sizes();
   add_role(pattern, "MC");

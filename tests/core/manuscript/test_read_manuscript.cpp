@@ -4,32 +4,13 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include "core/units/show.h"
+#include "tests/core/manuscript/said.h"
 
 namespace skeinproof {
 namespace {
 
 using ::testing::ElementsAre;
-
-// The statements of one kind, each in a line: "MC: 5 (5 6 7 skeins".
-std::vector<std::string> said(std::string_view text, StatementKind kind) {
-  std::vector<std::string> lines;
-  for (const Statement& statement : read_manuscript(text).statements) {
-    if (statement.kind != kind) continue;
-    std::string line = statement.subject;
-    if (!statement.qualifier.empty()) line += (line.empty() ? "" : ", ") + statement.qualifier;
-    if (!line.empty()) line += ": ";
-    line += statement.words;
-    std::string between = statement.words.empty() ? "" : " ";
-    for (const PrintedValue& value : statement.values) {
-      line += between + (value.opens_group ? "(" : "") + (value.number ? exact_number(*value.number) : "–");
-      between = " ";
-    }
-    if (statement.unit != PrintedUnit::none) line += " " + std::string(word_of(statement.unit));
-    lines.push_back(line);
-  }
-  return lines;
-}
+using testing::said;
 
 const std::string yoke =
     R"(Sizes 1 (2, 3, 4) (5, 6, 7, 8, 9). Finished bust 81.5 (91, 100, 109) (120, 129, 145, 149, 160) cm / 32 (35¾, 39¼, 43) (47¼, 50¾, 55, 58¾, 63) in, 5–10 cm ease; shown in size 3, shades as listed.

@@ -67,6 +67,8 @@ TEST(QuerySheet, EveryTickedQueryWithItsWordsWorkingAndBoxes) {
   EXPECT_THAT(text, HasSubstr("12 May"));
   EXPECT_THAT(text, HasSubstr("“8, 7” → “7, 8”"));
   EXPECT_THAT(text, HasSubstr("[ ] keep as it is, because: ____"));
+  // A value that is missing is shown where it would stand.
+  EXPECT_THAT(text, HasSubstr("“1 (1, 1, 1) (1, 1, 1, 1)” → “1 (1, 1, 1) (1, 1, 1, 1, 1)”"));
   EXPECT_THAT(text, HasSubstr("Not checked: "));
 }
 

@@ -424,6 +424,43 @@ TEST_F(ChangesPageTest, EscLeavesItAndSoDoesAnotherEdit) {
   wait();
 }
 
+TEST_F(ChangesPageTest, WhatWasJustTypedIsTakenInToo) {
+  longer_body();
+  auto* by = qobject_cast<QuantityField*>(page.form()->field("by"));
+  by->setText(QStringLiteral("10 cm"));
+  QTest::keyClick(by, Qt::Key_Return);
+  page.ask_to_adopt(AdoptIn::this_size);  // before the ten are worked out
+  ASSERT_TRUE(QTest::qWaitFor([this] { return page.strip()->isVisible(); }, 60000));
+  EXPECT_TRUE(page.strip()->words().contains(QStringLiteral("34 rounds more")))
+      << page.strip()->words().toStdString();
+  page.strip()->leave();
+}
+
+TEST_F(ChangesPageTest, NothingOnTheBenchIsNothingToTakeIn) {
+  QString said;
+  QObject::connect(&page, &Page::says, &page, [&said](const QString& words) { said = words; });
+  page.ask_to_adopt(AdoptIn::all_sizes);
+  wait();
+  EXPECT_FALSE(page.strip()->isVisible());
+  EXPECT_FALSE(said.isEmpty());
+}
+
+TEST_F(ChangesPageTest, WhereTheWindowIsSmallForItsTextWhatTheyDoIsATab) {
+  EXPECT_EQ(page.tabs()->count(), 2);
+  page.resize(600, 500);
+  EXPECT_EQ(page.tabs()->count(), 3);
+  EXPECT_TRUE(page.effect()->isVisible());
+  page.show_tab(page.run_out());
+  EXPECT_FALSE(page.effect()->isVisible());
+  longer_body();
+  page.ask_to_adopt(AdoptIn::this_size);
+  wait();
+  EXPECT_TRUE(page.strip()->isVisible());
+  page.resize(1280, 800);
+  EXPECT_EQ(page.tabs()->count(), 2);
+  EXPECT_TRUE(page.effect()->isVisible());
+}
+
 TEST_F(ChangesPageTest, PrintsCopiesAndFinds) {
   longer_body();
   const auto sheet = page.sheet();

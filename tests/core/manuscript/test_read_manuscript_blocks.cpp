@@ -1,0 +1,223 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "tests/core/manuscript/said.h"
+
+namespace skeinproof {
+namespace {
+
+using ::testing::ElementsAre;
+using ::testing::IsEmpty;
+using testing::said;
+using Kind = StatementKind;
+
+TEST(ReadPutUps, in_either_system_and_any_order) {
+  const std::vector<std::string> texts = {
+      "Oddmere Fieldspun (100% wool; 175 m / 191 yd per 50 g / 1¾ oz skein)",
+      "Oddmere Fieldspun, 100% wool, 50 g / 1.75 oz = 175 m / 191 yd",
+      "Yarn: Oddmere Fieldspun; 50g balls, approx 191yds (175m), wool 100%",
+      "Oddmere Fieldspun – 100 % wool – 191 yd (175 m) to 1 3/4 oz (50 g)",
+      "Oddmere Fieldspun (wool 100%), each 50-g ball approx. 175 metres/191 yards",
+      "Oddmere Fieldspun is 100 percent wool with 175 m in 50 g"};
+  for (const std::string& text : texts) {
+    EXPECT_THAT(said(text, Kind::yarn_name), ElementsAre("Oddmere Fieldspun")) << text;
+    EXPECT_THAT(said(text, Kind::put_up_length), ::testing::Contains("175 m")) << text;
+    EXPECT_THAT(said(text, Kind::put_up_weight), ::testing::Contains("50 g")) << text;
+    EXPECT_THAT(said(text, Kind::fibre), ElementsAre("wool 100 %")) << text;
+    EXPECT_THAT(said(text, Kind::count), IsEmpty()) << text;
+  }
+}
+
+TEST(ReadPutUps, metres_and_grams_of_one_yarn_share_a_breath) {
+  const Reading reading =
+      read_manuscript("Oddmere Fieldspun (100% wool; 175 m / 191 yd per 50 g / 1¾ oz skein)");
+  std::vector<int> mentions;
+  for (const Statement& statement : reading.statements)
+    if (statement.kind == Kind::put_up_length || statement.kind == Kind::put_up_weight)
+      mentions.push_back(statement.mention);
+  ASSERT_EQ(mentions.size(), 4U);
+  EXPECT_THAT(mentions, ::testing::Each(mentions.front()));
+}
+
+TEST(ReadYarns, each_with_its_own_facts) {
+  const Reading reading = read_manuscript(
+      "Hold one strand of Bramscote Lace (100% alpaca, 25 g = 200 m) and one strand of Tarrowfell Halo (70% "
+      "mohair, "
+      "30% silk; 25 g = 210 m) together.");
+  std::vector<int> yarns;
+  for (const Statement& statement : reading.statements)
+    if (statement.kind == Kind::fibre) yarns.push_back(statement.yarn);
+  EXPECT_THAT(yarns, ElementsAre(0, 1, 1));
+}
+
+TEST(ReadYarns, descriptions_by_what_they_describe) {
+  EXPECT_THAT(
+      said("Yarn: Oddmere Fieldspun (100% wool; 175 m per 50 g), tightly twisted worsted-spun 3-ply, DK "
+           "weight, "
+           "smooth, hand-dyed semi-solid, superwash",
+           Kind::yarn_description),
+      ElementsAre("twist: tightly twisted", "spinning: worsted-spun", "structure: 3-ply", "category: DK",
+                  "surface: smooth", "colouring: hand-dyed semi-solid", "treatment: superwash"));
+}
+
+struct RoleCase {
+  const char* name;
+  std::string line, role, shade, number, count;
+};
+void PrintTo(const RoleCase& c, std::ostream* out) { *out << c.name; }
+class ReadRoles : public ::testing::TestWithParam<RoleCase> {};
+TEST_P(ReadRoles, with_shade_and_count) {
+  const RoleCase& c = GetParam();
+  const std::string text = "Yarn: Oddmere Fieldspun (100% wool; 175 m per 50 g)\n" + c.line;
+  EXPECT_THAT(said(text, Kind::role), ElementsAre(c.role));
+  EXPECT_THAT(said(text, Kind::shade_name), ElementsAre(c.role + ": " + c.shade));
+  if (!c.number.empty()) {
+    EXPECT_THAT(said(text, Kind::shade_number), ElementsAre(c.role + ": " + c.number));
+  }
+  EXPECT_THAT(said(text, Kind::count), ElementsAre(c.role + ": " + c.count));
+}
+INSTANTIATE_TEST_SUITE_P(
+    styles, ReadRoles,
+    ::testing::Values(
+        RoleCase{"plain", "MC Peat 08: 5 (5, 6) skeins", "MC", "Peat", "08", "5 (5 6 skeins"},
+        RoleCase{"bracket_behind", "Peat 08 (MC): 5 (5, 6) skeins", "MC", "Peat", "08", "5 (5 6 skeins"},
+        RoleCase{"times", "Peat (MC) x 5[5:6] balls", "MC", "Peat", "", "5 (5 6 skeins"},
+        RoleCase{"in_words", "Main colour (MC): Peat, shade 08, 5 (5, 6) balls", "MC", "Peat", "08",
+                 "5 (5 6 skeins"},
+        RoleCase{"number_sign", "CC1: Peat Moss #08 – 5 (5, 6) balls", "CC1", "Peat Moss", "08",
+                 "5 (5 6 skeins"},
+        RoleCase{"colour_letter", "Colour A (Peat, no. 08): 5 (5, 6) balls", "A", "Peat", "08",
+                 "5 (5 6 skeins"},
+        RoleCase{"letter", "A: Peat 08, 5 (5, 6) balls", "A", "Peat", "08", "5 (5 6 skeins"},
+        RoleCase{"numbered", "Color 1 – Peat: 5 (5, 6) skeins", "Color 1", "Peat", "", "5 (5 6 skeins"},
+        RoleCase{"count_first", "5 (5, 6) balls in Peat 08 (MC)", "MC", "Peat", "08", "5 (5 6 skeins"},
+        RoleCase{"metres", "MC Peat 08: 800 (860, 980) m", "MC", "Peat", "08", "800 (860 980 m"},
+        RoleCase{"grams_of_skeins", "MC Peat 08: 5 (5, 6) x 50 g balls", "MC", "Peat", "08",
+                 "5 (5 6 skeins"}),
+    [](const auto& one) { return std::string(one.param.name); });
+
+TEST(ReadRoles, notes_beside_the_count) {
+  const std::string yarn = "Yarn: Oddmere Fieldspun (100% wool; 175 m per 50 g)\n";
+  EXPECT_THAT(
+      said(yarn + "CC3 Ember 40: 1 skein (at most 80 m / 87 yd needed in any size)", Kind::length_note),
+      ElementsAre("CC3, at most: 80 m", "CC3, at most: 87 yd"));
+  EXPECT_THAT(said(yarn + "CC3 Ember 40: 1 skein; about 80 m", Kind::length_note),
+              ElementsAre("CC3, about: 80 m"));
+  EXPECT_THAT(said(yarn + "MC Peat: 5 skeins / 875 m", Kind::total_length), ElementsAre("MC: 875 m"));
+  EXPECT_THAT(said(yarn + "MC Peat: 5 skeins\nTotal: 9 skeins", Kind::total_count), ElementsAre("9 skeins"));
+  EXPECT_THAT(said(yarn + "MC Peat: 5 skeins\n9 skeins in total", Kind::total_count),
+              ElementsAre("9 skeins"));
+}
+
+struct GaugeCase {
+  std::string text;
+  std::vector<std::string> stitches, rows, over;
+};
+TEST(ReadGauge, in_the_usual_wordings) {
+  const std::vector<GaugeCase> cases = {
+      {"Gauge 26 sts and 34 rounds = 10 cm / 4 in in stocking stitch",
+       {"26 sts"},
+       {"34 rows"},
+       {"10 cm", "4 in"}},
+      {"26 sts x 34 rows = 10cm", {"26 sts"}, {"34 rows"}, {"10 cm"}},
+      {"Tension: 26 sts & 34 rows to 10 cm (4 in) over st st", {"26 sts"}, {"34 rows"}, {"10 cm", "4 in"}},
+      {"Tension 24/32", {"24 sts"}, {"32 rows"}, {}},
+      {"Gauge: 6½ sts per inch", {"6.5 sts"}, {}, {"1 in"}},
+      {"Gauge (10 cm square): 21 sts, 29 rows", {"21 sts"}, {"29 rows"}, {"10 cm"}},
+      {"Tension: 20,5 sts and 26 rows on 4,5 mm needles = 10 cm", {"20.5 sts"}, {"26 rows"}, {"10 cm"}}};
+  for (const GaugeCase& c : cases) {
+    EXPECT_THAT(said(c.text, Kind::gauge_stitches), ::testing::ElementsAreArray(c.stitches)) << c.text;
+    EXPECT_THAT(said(c.text, Kind::gauge_rows), ::testing::ElementsAreArray(c.rows)) << c.text;
+    EXPECT_THAT(said(c.text, Kind::gauge_over), ::testing::ElementsAreArray(c.over)) << c.text;
+    EXPECT_THAT(said(c.text, Kind::measurement), IsEmpty()) << c.text;
+  }
+}
+
+TEST(ReadNeedles, in_every_system) {
+  EXPECT_THAT(
+      said("Needles: 3.25 mm (US 3, old UK 10, JP 4) for body; US 2½ / 3 mm for ribs", Kind::needle),
+      ElementsAre("body: 3.25 mm", "body: 3 US", "body: 10 UK", "body: 4 JP", "ribs: 2.5 US", "ribs: 3 mm"));
+  EXPECT_THAT(said("Pair each No. 10 and No. 12 needles", Kind::needle), ElementsAre("10 UK", "12 UK"));
+  EXPECT_THAT(said("Needles US3 (3.25mm): 16\"/40 cm circular and DPNs", Kind::needle_length),
+              ElementsAre("16 in", "40 cm"));
+  EXPECT_THAT(said("Needles US3 (3.25mm): 16\"/40 cm circular and DPNs", Kind::needle_type),
+              ElementsAre("circular", "DPNs"));
+}
+
+TEST(ReadMeasurements, with_names_fit_and_ease) {
+  EXPECT_THAT(said("To fit bust 76 (84, 92) cm. Finished bust 81.5 (91, 100) cm.", Kind::measurement),
+              ElementsAre("bust, to fit: 76 (84 92 cm", "bust, finished: 81.5 (91 100 cm"));
+  EXPECT_THAT(said("Sizes 1 (2, 3)\nSleeve seam 43 (44, 45) cm / 17 (17¼, 17¾) in", Kind::measurement),
+              ElementsAre("sleeve seam: 43 (44 45 cm", "sleeve seam: 17 (17.25 17.75 in"));
+  EXPECT_THAT(said("Bust 81 (91) cm, to be worn with 5–10 cm positive ease", Kind::ease),
+              ElementsAre("positive: 5 10 cm"));
+}
+
+TEST(ReadSamples, sizes_weights_and_models) {
+  EXPECT_THAT(said("MC Peat: 5 skeins. Sample shown in size M weighs 356 g.", Kind::sample_size),
+              ElementsAre("M"));
+  EXPECT_THAT(said("MC Peat: 5 skeins. Sample shown in size M weighs 356 g.", Kind::sample_weight),
+              ElementsAre("356 g"));
+  EXPECT_THAT(said("MC Peat: 5 skeins. The sample used MC 261 g, CC1 57 g.", Kind::sample_weight),
+              ElementsAre("MC: 261 g", "CC1: 57 g"));
+  EXPECT_THAT(said("MC Peat: 5 skeins. Model has an 86 cm bust.", Kind::model_measure),
+              ElementsAre("bust: 86 cm"));
+}
+
+TEST(ReadRemarks, notions_cautions_and_pieces) {
+  const std::string text =
+      "Nettle Jacket\nMC Peat: 5 skeins\nNotions: 6 (6, 7) buttons, 15 mm; stitch markers\n\nHOOD\nWith MC, "
+      "cast on 52 (56, "
+      "60) sts. Thread a cord through the hem.\nCaution: loose buttons are a choking hazard.\n";
+  EXPECT_THAT(said(text, Kind::notion), ElementsAre("buttons: 6 (6 7 pieces", "stitch markers: "));
+  EXPECT_THAT(said(text, Kind::piece_heading), ElementsAre("HOOD"));
+  EXPECT_THAT(said(text, Kind::stitches), ElementsAre("cast on: 52 (56 60 sts"));
+  EXPECT_THAT(said(text, Kind::role_mention), ::testing::SizeIs(1));
+  EXPECT_THAT(said(text, Kind::extra), ElementsAre("cord"));
+  EXPECT_THAT(said(text, Kind::caution), ::testing::SizeIs(1));
+  EXPECT_THAT(said(text, Kind::title), ElementsAre("Nettle Jacket"));
+  EXPECT_THAT(said(text, Kind::item), ElementsAre("jacket"));
+}
+
+TEST(ReadParts, what_the_user_tells_wins) {
+  const Reading reading =
+      read_manuscript("Text: \"With CC4, work on.\"", {{TextPart::text, PartExtent::whole}});
+  EXPECT_EQ(reading.extent(TextPart::text), PartExtent::whole);
+  EXPECT_EQ(read_manuscript("Text: \"With CC4, work on.\"").extent(TextPart::text),
+            PartExtent::quoted_in_part);
+  EXPECT_EQ(read_manuscript("Instructions\nWith MC, cast on 52 sts.").extent(TextPart::text),
+            PartExtent::whole);
+  EXPECT_EQ(read_manuscript("").extent(TextPart::block), PartExtent::absent);
+}
+
+TEST(ReadTellings, a_statement_or_nothing) {
+  const std::string text = "MC Peat: 5 skeins\nPlatzhalter 17 Knopf\nWindow seat, please 44 ahead";
+  const Reading untold = read_manuscript(text);
+  ASSERT_EQ(untold.not_understood.size(), 2U);
+  EXPECT_EQ(words_at(text, untold.not_understood[0].span), "Platzhalter 17 Knopf");
+
+  const Reading told = read_manuscript(
+      text, {},
+      {{"Platzhalter 17 Knopf", "notion", "buttons"}, {"Window seat, please 44 ahead", "nothing", ""}});
+  ASSERT_EQ(told.not_understood.size(), 1U);
+  EXPECT_TRUE(told.not_understood[0].told_nothing);
+  const Statement& notion = told.statements.back();
+  EXPECT_EQ(notion.kind, Kind::notion);
+  EXPECT_EQ(notion.subject, "buttons");
+  ASSERT_EQ(notion.values.size(), 1U);
+  EXPECT_EQ(*notion.values[0].number, 17);
+  EXPECT_EQ(words_at(text, notion.span), "Platzhalter 17 Knopf");
+}
+
+TEST(ReadNothing, from_empty_text_letters_and_recipes) {
+  for (const std::string text :
+       {"", " \n\t ", "Dear Oonagh, thank you so much for the parcel, which came on the 14th.",
+        "Rub 125 g of cold butter into 250 g of flour and add 2 eggs. Bake for 45 to 50 minutes."})
+    EXPECT_THAT(read_manuscript(text).statements, IsEmpty()) << text;
+  EXPECT_THAT(read_manuscript("Rub 125 g of cold butter into 250 g of flour.").not_understood,
+              ::testing::SizeIs(1));
+}
+
+}  // namespace
+}  // namespace skeinproof

@@ -1,0 +1,130 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "tests/core/manuscript/said.h"
+
+namespace skeinproof {
+namespace {
+
+using ::testing::ElementsAre;
+using ::testing::IsEmpty;
+using testing::said;
+
+struct ListCase {
+  const char* name;
+  std::string text;
+  StatementKind kind;
+  std::vector<std::string> expected;
+};
+void PrintTo(const ListCase& c, std::ostream* out) { *out << c.name; }
+
+constexpr StatementKind counts = StatementKind::count, sizes = StatementKind::size_labels,
+                        measures = StatementKind::measurement;
+
+class ReadLists : public ::testing::TestWithParam<ListCase> {};
+TEST_P(ReadLists, as_printed) {
+  EXPECT_THAT(said(GetParam().text, GetParam().kind), ::testing::ElementsAreArray(GetParam().expected));
+}
+
+const std::vector<ListCase> cases = {
+    {"grouped", "MC Peat 08: 5 (5, 6, 7) (7, 8, 9) skeins", counts, {"MC: 5 (5 6 7 (7 8 9 skeins"}},
+    {"one_bracket", "MC: Peat, 5 (5, 6, 7) balls", counts, {"MC: 5 (5 6 7 skeins"}},
+    {"square_and_colons", "Peat (MC) x 5[5:6] balls", counts, {"MC: 5 (5 6 skeins"}},
+    {"mixed_brackets", "MC 5 (5, 6) [6, 7] {8, 9} hanks", counts, {"MC: 5 (5 6 (6 7 (8 9 skeins"}},
+    {"brackets_within_brackets", "MC 5 (5, 6 (7, 8)) hanks", counts, {"MC: 5 (5 6 (7 8 skeins"}},
+    {"in_turn",
+     "Sizes 1 (2) 3 (4)\nBust 81,5 (91) 100,5 (110) cm",
+     measures,
+     {"bust: 81.5 (91 100.5 (110 cm"}},
+    {"slashes", "MC: 5/5/6/7 balls", counts, {"MC: 5 5 6 7 skeins"}},
+    {"spaced_slashes", "MC: 5 / 5 / 6 balls", counts, {"MC: 5 5 6 skeins"}},
+    {"commas", "MC Peat: 5, 5, 6, 7 balls", counts, {"MC: 5 5 6 7 skeins"}},
+    {"columns", "MC Peat\t5\t5\t6\tballs", counts, {"MC: 5 5 6 skeins"}},
+    {"columns_of_spaces", "MC Peat     5    5   6   balls", counts, {"MC: 5 5 6 skeins"}},
+    {"a_gap_is_kept", "MC: 1 (–, 1, 1) ball", counts, {"MC: 1 (– 1 1 skeins"}},
+    {"an_empty_cell_is_kept", "MC Peat\t5\t\t6\t7\tballs", counts, {"MC: 5 – 6 7 skeins"}},
+    {"unit_on_each", "MC: 5 balls (6 balls, 7 balls)", counts, {"MC: 5 (6 7 skeins"}},
+    {"unit_on_the_first", "MC: 5 balls (6, 7)", counts, {"MC: 5 (6 7 skeins"}},
+    {"broken_line", "MC: 5 (5, 6,\n7, 8) skeins", counts, {"MC: 5 (5 6 7 8 skeins"}},
+    {"group_on_the_next_line", "MC: 5 (5, 6)\n(7, 8) skeins", counts, {"MC: 5 (5 6 (7 8 skeins"}},
+    {"a_bracket_that_never_closes", "MC: 5 (5, 6, 7 skeins", counts, {"MC: 5 (5 6 7 skeins"}},
+    {"all_sizes", "CC2: 1 ball in all sizes", counts, {"CC2: 1 skeins"}},
+    {"two_lists_after_another",
+     "MC 5 (6, 7) balls, CC 1 (1, 2) balls",
+     counts,
+     {"MC: 5 (6 7 skeins", "CC: 1 (1 2 skeins"}},
+    {"shade_number_before_a_comma_list",
+     "Sizes 1, 2, 3\nMC Peat 204, 1, 1, 2 balls",
+     counts,
+     {"MC: 1 1 2 skeins"}},
+    {"decimal_commas", "MC: 15,2; 21,4; 28,7 g", counts, {"MC: 15.2 21.4 28.7 g"}},
+    {"decimal_commas_in_brackets",
+     "Bust 81,5 (91, 100,5, 109) cm",
+     measures,
+     {"bust: 81.5 (91 100.5 109 cm"}},
+    {"close_commas", "MC: 5(5,6,7) balls", counts, {"MC: 5 (5 6 7 skeins"}},
+    {"thousands", "MC: 950 (1,050, 1,150) m", counts, {"MC: 950 (1050 1150 m"}},
+    {"thousands_by_narrow_space", "MC: 950 (1\u202f050, 1\u202f150) m", counts, {"MC: 950 (1050 1150 m"}},
+    {"glyphs", "Bust 32 (35¾, 39¼) in", measures, {"bust: 32 (35.75 39.25 in"}},
+    {"written_fractions", "Bust 32 (35 3/4, 39-1/4) in", measures, {"bust: 32 (35.75 39.25 in"}},
+    {"no_break_spaces", "Bust\u00a032 (35,\u00a036)\u00a0in", measures, {"bust: 32 (35 36 in"}},
+    {"soft_hyphens", "Bu\u00adst 3\u00ad2 (35, 36) in", measures, {"bust: 32 (35 36 in"}},
+    {"inch_marks", "Bust 32 (35, 36)\"", measures, {"bust: 32 (35 36 in"}},
+    {"second_system_in_brackets",
+     "Bust 32, 36, 40 in (81, 91, 101 cm)",
+     measures,
+     {"bust: 32 36 40 in", "bust: 81 91 101 cm"}},
+    {"unit_in_the_name", "Chest (cm)\t84\t92\t100", measures, {"chest: 84 92 100 cm"}},
+    {"two_shape_names", "Sizes XS (S, M, L) (XL, 2XL)\nMC Peat 3 balls", sizes, {"– (– – – (– –"}},
+    {"ages", "To fit ages 0-3 (3-6, 6-12) months\nMC Peat 3 balls", sizes, {"– (– –"}},
+    {"sizes_in_words", "Sizes: small, medium and large. MC: 3 balls", sizes, {"– – –"}},
+    {"sizes_with_a_slash_in_the_name", "Size: S/M (L/XL)\nMC Peat 3 balls", sizes, {"– (–"}},
+    {"sizes_by_slashes", "Sizes 34/36/38\nMC Peat 3 balls", sizes, {"34 36 38"}},
+    {"a_head_row", "          S      M      L\nBust     86     96    106   cm", sizes, {"– – –"}},
+};
+INSTANTIATE_TEST_SUITE_P(styles, ReadLists, ::testing::ValuesIn(cases),
+                         [](const auto& one) { return std::string(one.param.name); });
+
+TEST(ReadManuscriptLists, eight_values_for_nine_sizes_stay_eight) {
+  const Reading reading =
+      read_manuscript("Sizes 1 (2, 3, 4) (5, 6, 7, 8, 9)\nCC2 Gorse 33: 1 (1, 1, 1) (1, 1, 1, 1)");
+  for (const Statement& statement : reading.statements)
+    if (statement.kind == counts) {
+      EXPECT_EQ(statement.values.size(), 8U);
+    }
+}
+
+TEST(ReadManuscriptLists, values_keep_their_characters) {
+  const std::string text = "Bust 3\u00ad2 (35¾, 3\u00a036)\u00a0in";
+  const Reading reading = read_manuscript("Bust 3\u00ad2 (35¾, 36)\u00a0in");
+  ASSERT_EQ(reading.statements.size(), 1U);
+  const Statement& bust = reading.statements.front();
+  const std::string read = "Bust 3\u00ad2 (35¾, 36)\u00a0in";
+  ASSERT_EQ(bust.values.size(), 3U);
+  EXPECT_EQ(words_at(read, bust.values[0].span), "3\u00ad2");
+  EXPECT_EQ(words_at(read, bust.values[1].span), "35¾");
+  EXPECT_EQ(words_at(read, bust.span), "3\u00ad2 (35¾, 36)\u00a0in");
+  EXPECT_DOUBLE_EQ(bust.values[0].half_step, 0.5);
+  EXPECT_DOUBLE_EQ(bust.values[1].half_step, 0.125);
+}
+
+TEST(ReadManuscriptLists, one_value_of_several_sizes_is_said_of_all) {
+  for (const Statement& statement :
+       read_manuscript("Sizes 1 (2, 3)\nMC Peat: 2 (2, 3) balls\nCC Ember: 1 ball").statements)
+    if (statement.kind == counts) {
+      EXPECT_EQ(statement.all_sizes, statement.subject == "CC");
+    }
+  for (const Statement& statement : read_manuscript("Size 1\nMC Peat: 2 balls").statements)
+    EXPECT_FALSE(statement.all_sizes);
+}
+
+TEST(ReadManuscriptLists, a_note_in_the_brackets_is_no_list) {
+  EXPECT_THAT(said("US 5 (3.75 mm), MC Peat: 2 balls", StatementKind::needle),
+              ElementsAre("5 US", "3.75 mm"));
+  EXPECT_THAT(said("MC Peat #204, 1 skein", counts), ElementsAre("MC: 1 skeins"));
+  EXPECT_THAT(said("MC Peat: 175 m (191 yd)", counts), ElementsAre("MC: 175 m", "MC: 191 yd"));
+}
+
+}  // namespace
+}  // namespace skeinproof
