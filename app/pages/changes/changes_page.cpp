@@ -378,6 +378,7 @@ std::optional<Sheet> ChangesPage::sheet() const {
   if (!open_.pattern().changes.empty())
     sheet.parts.emplace_back(printed_table(tr("Changes"), *list_->part_model()));
   sheet.parts.emplace_back(printed_effect(tr("What they do"), *effect_->effect()));
+  sheet.foot_notes = printed_steps(*effect_->effect());
   for (const std::string& note : outcome_->what_if->notes) sheet.foot_notes.push_back(note);
   if (auto ways = save_->printed()) sheet.parts.emplace_back(std::move(*ways));
   if (auto point = run_out_->printed()) sheet.parts.emplace_back(std::move(*point));

@@ -203,13 +203,13 @@ QVariant EffectModel::headerData(int section, Qt::Orientation orientation, int r
 Table printed_effect(const QString& title, const EffectModel& model) {
   Table table;
   table.title = title.toStdString();
-  for (int column = 0; column < model.columnCount(); ++column)
+  for (int column = 0; column < EffectModel::Step; ++column)
     table.columns.push_back(
         {model.headerData(column, Qt::Horizontal, Qt::DisplayRole).toString().toStdString(),
-         column == EffectModel::Colour || column == EffectModel::Step ? Align::left : Align::right, false});
+         column == EffectModel::Colour ? Align::left : Align::right, false});
   for (int row = 0; row < model.rowCount(); ++row) {
     Row printed;
-    for (int column = 0; column < model.columnCount(); ++column) {
+    for (int column = 0; column < EffectModel::Step; ++column) {
       Cell cell = words(model.cell_text(row, column).toStdString());
       cell.strong = model.rows()[static_cast<std::size_t>(row)].is_total;
       printed.cells.push_back(cell);
@@ -217,6 +217,14 @@ Table printed_effect(const QString& title, const EffectModel& model) {
     table.rows.push_back(std::move(printed));
   }
   return table;
+}
+
+std::vector<std::string> printed_steps(const EffectModel& model) {
+  std::vector<std::string> lines;
+  for (const EffectRow& row : model.rows())
+    if (const QString step = row.step(); !step.isEmpty())
+      lines.push_back((row.colour + QStringLiteral(": ") + step).toStdString());
+  return lines;
 }
 
 }  // namespace skeinproof

@@ -58,6 +58,8 @@ class EffectModel : public QAbstractTableModel {
   QString unit_;
 };
 
+// On paper the words about the steps stand below the figures: "CC1: crosses a step, brimful: a skein fewer".
 Table printed_effect(const QString& title, const EffectModel& model);
+std::vector<std::string> printed_steps(const EffectModel& model);
 
 }  // namespace skeinproof

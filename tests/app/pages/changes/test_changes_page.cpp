@@ -467,6 +467,9 @@ TEST_F(ChangesPageTest, PrintsCopiesAndFinds) {
   ASSERT_TRUE(sheet);
   EXPECT_GE(sheet->parts.size(), 2u);
   EXPECT_EQ(sheet->subtitle, "Changes on the fly, size 5");
+  ASSERT_EQ(sheet->foot_notes.size(), 3u);
+  EXPECT_EQ(sheet->foot_notes[0], "MC: crosses a step: an 8th skein for 61.5 m");
+  EXPECT_EQ(sheet->foot_notes[1], "All colours: a skein more");
   const QString text = page.effect()->as_text();
   EXPECT_TRUE(text.contains(QStringLiteral("MC\t1,125.7 → 1,205.2\t+79.6\t1,202.9 → 1,286.5")))
       << text.toStdString();
