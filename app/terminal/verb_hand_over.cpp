@@ -52,10 +52,10 @@ Expected<Sheet> drafts_of(const HandOverCall& call, const Pattern& pattern, cons
   const std::size_t after = call.after > 0 ? call.after : drafts;
   const std::size_t before = call.before > 0 ? call.before : after - 1;
   if (drafts < 2 || after < 1 || before < 1 || before > drafts || after > drafts || before == after)
-    return failure(ErrorKind::out_of_range,
-                   "drafts " + std::to_string(before) + " and " + std::to_string(after) + " of " +
-                       std::to_string(drafts),
-                   "two drafts of the file, counted from 1");
+    return failure(
+        ErrorKind::out_of_range,
+        drafts < 2 ? "fewer than two drafts" : "no such two among " + std::to_string(drafts) + " drafts",
+        "two drafts of the file, counted from 1, or an earlier text");
   return drafts_sheet(pattern, compare_drafts(pattern, assessment, before - 1, after - 1));
 }
 

@@ -138,7 +138,7 @@ Sheet query_sheet(const Pattern& pattern, const Review& review, const Record& re
       pattern, pattern.house(),
       "Queries on " + name_of_draft(pattern) + ". " + of_sizes_and_colours(pattern) + "; gravest first.",
       date);
-  const std::string title = sheet.title;
+  const std::string title = pattern.title.empty() ? "your pattern" : pattern.title;
   sheet.title += ": queries";
   std::size_t asked = 0;
   for (const Decision& decision : record.decisions) asked += decision.on_sheet ? 1 : 0;
