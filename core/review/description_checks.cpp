@@ -296,7 +296,10 @@ std::string fabric_that_needs_colouring(const ReviewInput& input) {
   for (const Statement* fabric : input.printed.all(StatementKind::gauge_fabric))
     if (const auto structure = structure_of(fabric->words); structure && matters(*structure))
       return std::string(word_of(*structure));
-  if (const auto structure = structure_of(item_of(input).words); structure && matters(*structure))
+  // Whole words only: "Lacewing Lane" is no lace.
+  const FoundWord named =
+      find_word(item_of(input).words, {"lace", "cable", "cabled", "stranded", "colourwork", "colorwork"});
+  if (const auto structure = structure_of(named.word); structure && matters(*structure))
     return std::string(word_of(*structure));
   return {};
 }

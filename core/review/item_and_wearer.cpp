@@ -19,10 +19,11 @@ struct ItemWords {
 };
 const ItemWords item_words[] = {
     {ItemKind::other,
-     {"doll",     "toy",      "bear",       "blanket",    "throw",      "afghan",   "cushion",
-      "pillow",   "bag",      "basket",     "pot holder", "potholder",  "coaster",  "garland",
-      "tea cosy", "tea cozy", "pot-holder", "dishcloth",  "washcloth",  "rug",      "slipper",
-      "trivet",   "hot pad",  "place mat",  "oven mitt",  "oven glove", "ornament", "bunting"}},
+     {"bed sock",   "bedsock",    "house sock", "slipper sock", "doll",     "toy",      "bear",
+      "blanket",    "throw",      "afghan",     "cushion",      "pillow",   "bag",      "basket",
+      "pot holder", "potholder",  "coaster",    "garland",      "tea cosy", "tea cozy", "pot-holder",
+      "dishcloth",  "washcloth",  "rug",        "slipper",      "trivet",   "hot pad",  "place mat",
+      "oven mitt",  "oven glove", "ornament",   "bunting"}},
     {ItemKind::sock, {"sock", "stocking", "knee-high", "kneesock"}},
     {ItemKind::garment,
      {"pullover",  "sweater", "jumper",   "cardigan", "vest", "waistcoat",   "slipover", "dress",
@@ -57,6 +58,20 @@ AgeUnit unit_behind(std::string_view rest) {
   return AgeUnit::none;
 }
 
+// "Ages 1:2:3–4" are years without a word for it.
+std::optional<double> years_behind_age(std::string_view lower) {
+  const FoundWord age = find_word(lower, {"age", "aged"});
+  if (!age) return std::nullopt;
+  std::size_t i = age.at + age.word.size();
+  for (const std::size_t end = std::min(lower.size(), i + 6); i < end; ++i)
+    if (std::isdigit(static_cast<unsigned char>(lower[i]))) break;
+  if (i >= lower.size() || !std::isdigit(static_cast<unsigned char>(lower[i]))) return std::nullopt;
+  double years = 0;
+  for (; i < lower.size() && std::isdigit(static_cast<unsigned char>(lower[i])); ++i)
+    years = std::min(years * 10 + (lower[i] - '0'), 1e6);
+  return years <= 18 ? std::optional<double>(years * 12) : std::nullopt;
+}
+
 // The youngest age a text names, in months; figures before "months" or "years" count by it, also those in a
 // list that the unit ends.
 std::optional<double> youngest_age(std::string_view lower) {
@@ -64,8 +79,8 @@ std::optional<double> youngest_age(std::string_view lower) {
   double first_of_run = std::numeric_limits<double>::infinity();
   for (std::size_t i = 0; i < lower.size();) {
     if (!std::isdigit(static_cast<unsigned char>(lower[i]))) {
-      const bool parts_lists = std::isalpha(static_cast<unsigned char>(lower[i])) || lower[i] == ':';
-      if (parts_lists) first_of_run = std::numeric_limits<double>::infinity();
+      if (std::isalpha(static_cast<unsigned char>(lower[i])))
+        first_of_run = std::numeric_limits<double>::infinity();
       ++i;
       continue;
     }
@@ -79,7 +94,7 @@ std::optional<double> youngest_age(std::string_view lower) {
     if (months <= 18 * 12) youngest = youngest ? std::min(*youngest, months) : months;
     first_of_run = std::numeric_limits<double>::infinity();
   }
-  return youngest;
+  return youngest ? youngest : years_behind_age(lower);
 }
 
 struct WearerWords {
@@ -135,9 +150,10 @@ Wearers wearers_of(const ReviewInput& input) {
   Wearers wearers;
   const PrintedView& printed = input.printed;
   if (const Statement* line = printed.sizes_line()) {
-    // The unit may stand once, behind the last size.
+    // The unit may stand once, behind the last size, and the word for an age before the first.
+    const std::size_t begin = line->span.begin - std::min<std::size_t>(line->span.begin, 6);
     const std::size_t end = std::min(printed.text().size(), line->span.end + 10);
-    const std::string words = lower_ascii(printed.words(TextSpan{line->span.begin, end}));
+    const std::string words = lower_ascii(printed.words(TextSpan{begin, end}));
     if (const auto months = youngest_age(words)) {
       take_age(wearers, *months, printed_words(printed, *line), line);
       return wearers;
@@ -159,6 +175,11 @@ Wearers wearers_of(const ReviewInput& input) {
       said.push_back({std::string(one->words.empty() ? printed.words(one->span) : one->words), one});
   for (const std::string* fact : {&input.pattern.wearer, &input.pattern.title, &input.pattern.item})
     said.push_back({*fact, nullptr});
+  for (const Said& one : said)
+    if (const auto months = youngest_age(lower_ascii(one.words))) {
+      take_age(wearers, *months, quoted(one.words), one.statement);
+      return wearers;
+    }
   for (const WearerWords& row : wearer_words)
     for (const Said& one : said) {
       if (!says(without_yarn_names(lower_ascii(one.words)), row.words)) continue;

@@ -98,6 +98,16 @@ TEST(CareChecks, SmallPartsForTheYoungest) {
                      "C5"));
 }
 
+TEST(CareChecks, AgesAreReadWithAndWithoutAWordForThem) {
+  const auto buttons = [](const std::string& sizes) {
+    return text(sizes + "\n" + yarn("100% cotton") + "Notions: 5 (5, 6) buttons.").found("C5").size();
+  };
+  EXPECT_EQ(buttons("Sizes 2T (4T, 6T)"), 1u);
+  EXPECT_EQ(buttons("Ages 1 (2, 3–4)"), 1u);
+  EXPECT_EQ(buttons("Ages 3 (4, 5)"), 0u);
+  EXPECT_EQ(buttons("Sizes 1 (2, 3)"), 0u) << "names of sizes are no ages";
+}
+
 TEST(CareChecks, CordsAtChildrensNecks) {
   const std::string sizes = "Sizes 2 (4, 6) years.\n";
   const auto hood =

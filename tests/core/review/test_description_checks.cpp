@@ -103,6 +103,11 @@ TEST(DescriptionChecks, ColouringWhereTheFabricShowsIt) {
   ASSERT_EQ(dyed.found("D4").size(), 1u);
   EXPECT_NE(dyed.found("D4")[0].query.find("but which"), std::string::npos);
   EXPECT_TRUE(silent(CheckedText(lampwick()), "D4")) << "stripes need no word";
+  Pattern named = new_pattern();
+  named.title = "Lacewing Lane";
+  EXPECT_TRUE(silent(described("2-ply", named), "D4")) << "a name is no fabric";
+  named.title = "Lane in lace";
+  EXPECT_FALSE(silent(described("2-ply", named), "D4"));
 }
 
 TEST(DescriptionChecks, NamesAndNumbersOfShades) {

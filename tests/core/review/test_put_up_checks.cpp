@@ -289,6 +289,8 @@ TEST(PutUpChecks, FirmnessByItem) {
   EXPECT_TRUE(pullover("230 m per 50 g", "22 sts and 30 rows", "felted bag").found("P11").empty())
       << "felted work is loose on purpose";
   EXPECT_TRUE(pullover("230 m per 50 g", "22 sts and 30 rows", "toy").not_checked("P11"));
+  EXPECT_EQ(pullover("60 m per 50 g", "16 sts and 22 rows", "socks").found("P11").size(), 1u);
+  EXPECT_TRUE(pullover("60 m per 50 g", "16 sts and 22 rows", "bed socks").found("P11").empty());
 }
 
 TEST(PutUpChecks, HeldDoubleIsOneYarnOfHalfTheLength) {
