@@ -79,25 +79,36 @@ void show_fibre(Finding& finding, const PrintedView& printed, const FibreSaid& f
   if (fibre.statement != nullptr) show(finding, printed, *fibre.statement);
 }
 
+// Whether some of these say machine wash; null where none does, or where one of them names the wool cycle and
+// may mean it for all.
+const CareSaid* machine_washed(const std::vector<CareSaid>& care) {
+  const CareSaid* machine = nullptr;
+  for (const CareSaid& said : care) {
+    if (says(said.words, gentle_words)) return nullptr;
+    if (machine == nullptr && machine_without_wool_cycle(said.words)) machine = &said;
+  }
+  return machine;
+}
+
 void machine_wash_of_untreated(const ReviewInput& input, Findings& findings) {
   const auto item_care = care_of_item(input.printed);
+  const CareSaid* item_machine = machine_washed(item_care);
+  const bool item_gentle = std::any_of(item_care.begin(), item_care.end(),
+                                       [](const CareSaid& said) { return says(said.words, gentle_words); });
   bool any_care = !item_care.empty();
   for (const PrintedYarn& yarn : input.printed.yarns()) {
-    auto care = care_of_yarn(input, yarn);
+    const auto care = care_of_yarn(input, yarn);
     any_care = any_care || !care.empty();
-    care.insert(care.begin(), item_care.begin(), item_care.end());
     const Composition composition = composition_of(input, yarn);
     const auto wool = std::find_if(composition.begin(), composition.end(), [](const FibreSaid& said) {
       return is_animal(said) && !is_shrink_resistant(said);
     });
     if (wool == composition.end() || treated(input, yarn)) continue;
-    const auto machine = std::find_if(care.begin(), care.end(), [](const CareSaid& said) {
-      return machine_without_wool_cycle(said.words);
-    });
-    // Where one care statement names the wool cycle it may be meant for all of them.
-    const bool gentle = std::any_of(care.begin(), care.end(),
-                                    [](const CareSaid& said) { return says(said.words, gentle_words); });
-    if (machine == care.end() || gentle) continue;
+    const bool gentle = item_gentle || std::any_of(care.begin(), care.end(), [](const CareSaid& said) {
+                          return says(said.words, gentle_words);
+                        });
+    const CareSaid* machine = item_machine != nullptr ? item_machine : machine_washed(care);
+    if (machine == nullptr || gentle) continue;
     const std::string shown = words_of(input.printed, *machine);
     Finding& finding = findings.add("machine wash of untreated " + wool->words + ": " + shown);
     finding.apart = yarn.name;

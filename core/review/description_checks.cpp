@@ -67,12 +67,15 @@ bool holds_part(const PrintedView& printed, const PrintedYarn& yarn, const Descr
   return false;
 }
 
-bool said_withdrawn(const PrintedView& printed, const PrintedYarn& yarn) {
-  const int index = static_cast<int>(&yarn - printed.yarns().data());
-  const auto all = printed.all(StatementKind::withdrawn);
-  return std::any_of(all.begin(), all.end(), [&](const Statement* one) {
-    return one->yarn == index || one->yarn < 0 || printed.yarns().size() == 1;
-  });
+// The yarns that the text says are no longer made, by their indices; -1 = said of no yarn in particular.
+std::set<int> said_withdrawn(const PrintedView& printed) {
+  std::set<int> yarns;
+  for (const Statement* one : printed.all(StatementKind::withdrawn)) yarns.insert(one->yarn);
+  return yarns;
+}
+bool holds_yarn(const std::set<int>& withdrawn, const PrintedView& printed, const PrintedYarn& yarn) {
+  if (withdrawn.count(-1) > 0 || (!withdrawn.empty() && printed.yarns().size() == 1)) return true;
+  return withdrawn.count(static_cast<int>(&yarn - printed.yarns().data())) > 0;
 }
 
 void show_yarn(Finding& finding, const PrintedView& printed, const PrintedYarn& yarn) {
@@ -86,10 +89,11 @@ void show_yarn(Finding& finding, const PrintedView& printed, const PrintedYarn& 
 
 void description_is_full(const ReviewInput& input, Findings& findings) {
   const PrintedView& printed = input.printed;
+  const std::set<int> withdrawn = said_withdrawn(printed);
   for (const PrintedYarn& yarn : printed.yarns()) {
     if (yarn.name.empty() && printed.yarns().size() > 1) continue;
     const Yarn* fact = input.pattern.yarn(yarn.fact);
-    const bool gone = (fact != nullptr && fact->withdrawn) || said_withdrawn(printed, yarn);
+    const bool gone = (fact != nullptr && fact->withdrawn) || holds_yarn(withdrawn, printed, yarn);
     const int wanted =
         gone ? static_cast<int>(std::size(description_parts)) : input.pattern.house().description_minimum;
     std::vector<std::string> held, lacking, proposed;
@@ -339,9 +343,10 @@ void colouring_is_named(const ReviewInput& input, Findings& findings) {
 
 void withdrawn_is_said(const ReviewInput& input, Findings& findings) {
   const PrintedView& printed = input.printed;
+  const std::set<int> withdrawn = said_withdrawn(printed);
   for (const PrintedYarn& yarn : printed.yarns()) {
     const Yarn* fact = input.pattern.yarn(yarn.fact);
-    if (fact == nullptr || !fact->withdrawn || said_withdrawn(printed, yarn)) continue;
+    if (fact == nullptr || !fact->withdrawn || holds_yarn(withdrawn, printed, yarn)) continue;
     Finding& finding = findings.add("no longer made: " + quoted(name_of(yarn)));
     finding.apart = yarn.name;
     show_yarn(finding, printed, yarn);

@@ -131,7 +131,7 @@ void test_category(const ReviewInput& input, Findings& findings, std::size_t ind
   // Plant fibres weigh more: the same thickness has fewer metres.
   const bool metres_off =
       fineness && outside(per_100, mostly_plant(input, yarn) ? 0 : band->least_metres, band->most_metres);
-  const bool alone = strands_held(input, index) == 1 && (main_yarn(input.printed) == index);
+  const bool alone = main_yarn(input.printed) == index && strands_held(input, index) == 1;
   const bool stitches_known = alone && gauge && gauge->stitches && band->least_stitches > 0;
   const bool stitches_off =
       stitches_known && outside(*gauge->stitches, band->least_stitches - 0.5, band->most_stitches + 0.5);

@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <set>
 
 #include "core/base/text.h"
 #include "core/manuscript/words.h"
@@ -50,14 +51,16 @@ bool of_another_time(const PrintedView& printed, const PutUpMention& mention) {
                "earlier", "changed", "replaces", "discontinued"});
 }
 
-bool sold_on_cones_by_weight(const PrintedView& printed, const PrintedYarn& yarn, int index) {
-  const auto& roles = printed.roles();
-  const bool by_weight = std::any_of(
-      roles.begin(), roles.end(), [&](const PrintedRole& role) { return role.yarn == index && !role.count; });
-  for (const Statement* word : printed.all(StatementKind::put_up_word))
-    if ((word->yarn == index || printed.yarns().size() == 1) && says(lower_ascii(word->words), {"cone"}))
-      return by_weight || !yarn.metres || !yarn.grams;
-  return false;
+// The yarns, by their indices, that come on cones and are counted by weight or length, not in cones.
+std::set<int> sold_on_cones_by_weight(const PrintedView& printed) {
+  std::set<int> by_weight, sold;
+  for (const PrintedRole& role : printed.roles())
+    if (!role.count) by_weight.insert(role.yarn);
+  for (const Statement* word : printed.all(StatementKind::put_up_word)) {
+    const int yarn = printed.yarns().size() == 1 ? 0 : word->yarn;
+    if (by_weight.count(yarn) > 0 && says(lower_ascii(word->words), {"cone"})) sold.insert(yarn);
+  }
+  return sold;
 }
 
 // The letters between the figures of a list and behind its last one.
@@ -123,12 +126,13 @@ void put_up_is_complete(const ReviewInput& input, Findings& findings) {
     findings.cannot("no yarn was read in the text", "a yarn with its name and put-up");
     return;
   }
+  const std::set<int> by_weight = sold_on_cones_by_weight(printed);
   for (std::size_t i = 0; i < printed.yarns().size(); ++i) {
     const PrintedYarn& yarn = printed.yarns()[i];
     if (yarn.metres && yarn.grams) continue;
     // A length without a name beside yarns with names says how much of any yarn is needed.
     if (yarn.name.empty() && printed.yarns().size() > 1) continue;
-    if (sold_on_cones_by_weight(printed, yarn, static_cast<int>(i))) continue;
+    if (by_weight.count(static_cast<int>(i)) > 0) continue;
     const std::string missing = !yarn.metres && !yarn.grams ? "length and weight of a skein"
                                 : !yarn.metres              ? "length of a skein"
                                                             : "weight of a skein";
