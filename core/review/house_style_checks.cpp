@@ -32,7 +32,7 @@ bool style_chosen(const HouseStyle& house) {
 
 bool is_digit(char32_t c) { return c >= U'0' && c <= U'9'; }
 
-// The way a fact is written, its figures left out: "175 m / 191 yd" is "# m / # yd", "1¾ oz" "#¾ oz" whatever
+// The way a fact is written, its figures left out: "175 m / 191 yd" is "0 m / 0 yd", "1¾ oz" "0¾ oz" whatever
 // the fraction.
 std::string way_of_writing(std::string_view words) {
   std::vector<char32_t> way;
@@ -42,7 +42,7 @@ std::string way_of_writing(std::string_view words) {
     const bool mark = (c == U'.' || c == U',' || c == U'/') && i > 0 && i + 1 < points.size() &&
                       is_digit(points[i - 1]) && is_digit(points[i + 1]);
     if (is_digit(c)) {
-      if (way.empty() || way.back() != U'#') way.push_back(U'#');
+      if (way.empty() || way.back() != U'0') way.push_back(U'0');
     } else if (value_of_fraction_glyph(c)) {
       way.push_back(U'¾');
     } else if (mark) {
@@ -55,7 +55,7 @@ std::string way_of_writing(std::string_view words) {
   }
   // Whole figures and such with a fraction are one way where only the fraction comes and goes.
   std::string text = to_utf8(way);
-  for (const std::string_view both : {"#¾", "¾"})
+  for (const std::string_view both : {"0¾", "¾"})
     for (auto at = text.find(both); at != std::string::npos; at = text.find(both, at))
       text.replace(at, both.size(), "~");
   return text;
@@ -64,9 +64,9 @@ std::string way_of_writing(std::string_view words) {
 bool written_alike(const std::string& printed, const std::string& wanted) {
   std::string one = way_of_writing(printed), other = way_of_writing(wanted);
   // A figure without a fraction says nothing about how the house writes fractions.
-  if (one.find('~') == std::string::npos) std::replace(other.begin(), other.end(), '~', '#');
-  if (other.find('~') == std::string::npos && one.find("#/#") == std::string::npos)
-    std::replace(one.begin(), one.end(), '~', '#');
+  if (one.find('~') == std::string::npos) std::replace(other.begin(), other.end(), '~', '0');
+  if (other.find('~') == std::string::npos && one.find("0/0") == std::string::npos)
+    std::replace(one.begin(), one.end(), '~', '0');
   return one == other;
 }
 

@@ -15,18 +15,32 @@ namespace {
 // Steps of work: a clock would make the answer depend on the machine.
 constexpr std::size_t most_steps = 400'000'000;
 constexpr std::size_t steps_a_statement = 200;
+constexpr std::size_t longest_shown = 80;  // bytes
 
 std::size_t steps_an_edit(const PrintedView& printed) {
   return 2000 + printed.text().size() + steps_a_statement * printed.reading().statements.size();
 }
 
-// The words that change, from the first to the last.
-TextSpan changed_span(const std::vector<TextEdit>& edits) {
-  return {edits.front().span.begin, edits.back().span.end};
+// The words that change, from the first to the last. Where something is put in or cut out, or figures of two
+// units change, the statement around is shown.
+TextSpan shown_span(const PrintedView& printed, const SlipCandidate& candidate) {
+  TextSpan span{candidate.edits.front().span.begin, candidate.edits.back().span.end};
+  const bool alone = std::none_of(candidate.edits.begin(), candidate.edits.end(), [](const TextEdit& edit) {
+    return edit.span.empty() || edit.after.empty();
+  });
+  if (alone && candidate.kind != SlipKind::units_exchanged) return span;
+  const TextSpan changed = span;
+  for (const Statement& statement : printed.reading().statements) {
+    const bool around = statement.span.begin <= changed.end && changed.begin <= statement.span.end;
+    const bool is_short = statement.span.end - statement.span.begin <= longest_shown;
+    if (!around || !is_short || statement.values.empty()) continue;
+    span.begin = std::min(span.begin, statement.span.begin);
+    span.end = std::max(span.end, statement.span.end);
+  }
+  return span;
 }
 
-std::string words_after(std::string_view text, const std::vector<TextEdit>& edits) {
-  const TextSpan span = changed_span(edits);
+std::string words_after(std::string_view text, const TextSpan& span, const std::vector<TextEdit>& edits) {
   std::vector<TextEdit> within = edits;
   for (TextEdit& edit : within) {
     edit.span.begin -= span.begin;
@@ -118,8 +132,9 @@ class Judge {
     found.changed = changed_characters(text, candidate.edits);
     found.slip.name = candidate.name;
     found.slip.edits = candidate.edits;
-    found.slip.before = std::string(words_at(text, changed_span(candidate.edits)));
-    found.slip.after = words_after(text, candidate.edits);
+    const TextSpan shown = shown_span(input_.printed, candidate);
+    found.slip.before = std::string(words_at(text, shown));
+    found.slip.after = words_after(text, shown, candidate.edits);
     const auto agrees = what_agrees(input_.bench.input(after), candidate.edits);
     found.explains = static_cast<int>(agrees.size());
     for (const std::string& one : agrees)

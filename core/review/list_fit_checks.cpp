@@ -222,9 +222,7 @@ void check_l4(const ReviewInput& input, Findings& findings) {
   std::string because;
   for (const RoleFigures& role : roles) {
     const Counts counts = printed_counts(input, role);
-    const bool listed_here =
-        std::count_if(counts.begin(), counts.end(), [](const auto& count) { return count.has_value(); }) > 1;
-    if (!role.printed->count || !listed_here) continue;
+    if (!role.printed->count || role.printed->count->printed < 2) continue;
     const auto reading = steps_as_printed(input, role, counts);
     if (!reading) {
       without.push_back(role.printed->label);

@@ -87,7 +87,8 @@ void compare_names(const ReviewInput& input, Findings& findings, const Statement
   const std::string right_name = like(in_system(*row, named.unit), name);
   const std::string right_mm = figure(rows.front()->mm, 2);
   const bool change_name = changed_characters(name, right_name) <= changed_characters(metric_words, right_mm);
-  Finding& finding = findings.add("two needle sizes: " + printed_words(printed, span_of(metric, named)));
+  Finding& finding = findings.add("two needle sizes: " + printed_words(printed, metric) + ", " +
+                                  printed_words(printed, named));
   show(finding, printed, named);
   show(finding, printed, metric);
   finding.apart = metric.subject + " " + metric_words;

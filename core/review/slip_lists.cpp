@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 #include "core/review/printed_lists.h"
 #include "core/review/printed_measures.h"
@@ -86,10 +87,20 @@ class ListSlips {
     return left > 0 ? std::optional<double>(left) : std::nullopt;
   }
 
+  // The gap that the brackets show is tried first: where neighbours are equal, several places make one text.
+  std::vector<std::size_t> gaps_first(const Statement& statement) const {
+    const PrintedList list = printed_.list(statement);
+    std::vector<std::size_t> sizes(printed_.sizes());
+    std::iota(sizes.begin(), sizes.end(), std::size_t{0});
+    std::stable_partition(sizes.begin(), sizes.end(),
+                          [&](std::size_t i) { return list.values[i] == nullptr; });
+    return sizes;
+  }
+
   void missing_value(const Statement& statement) {
     const auto in_force = facts_behind(input_, statement);
     const RoleFigures* role = role_of(statement);
-    for (std::size_t size = 0; size < printed_.sizes(); ++size) {
+    for (const std::size_t size : gaps_first(statement)) {
       std::set<double> values;
       if (size < in_force.size() && in_force[size]) values.insert(*in_force[size]);
       if (const auto left = left_by_total(statement, size)) values.insert(*left);

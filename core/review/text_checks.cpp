@@ -278,9 +278,10 @@ void check_t5(const ReviewInput& input, Findings& findings) {
     bool printed_there = false;
     for (const Kind kind : {Kind::count, Kind::total_length, Kind::length_note})
       for (const Statement* one : printed.all(kind))
-        printed_there = printed_there ||
-                        (one->subject == role.printed->label && measures(one->unit) == Measures::length &&
-                         (one->values.size() > 1 || one->all_sizes || printed.sizes() == 1));
+        printed_there =
+            printed_there ||
+            (one->subject == role.printed->label && measures(one->unit) == Measures::length &&
+             (one->values.size() > 1 || printed.sizes() == 1 || (one->all_sizes && kind == Kind::count)));
     if (printed_there) continue;
     std::vector<std::optional<std::string>> figures;
     for (std::size_t i = 0; i < printed.sizes(); ++i)

@@ -86,6 +86,12 @@ TEST(ListChecks, L4_ShowsThePairThatClashesAndWhatMendsIt) {
   EXPECT_THAT(yoke(right_lists()).where("L4"), IsEmpty());
 }
 
+TEST(ListChecks, L4_WithoutSizesItCannotRun) {
+  const CheckedText text(new_pattern(), "Sizes 1 (2, 3). MC Ash: 2 (3, 4) skeins.");
+  EXPECT_TRUE(text.not_checked("L4"));
+  EXPECT_THAT(text.where("L4"), IsEmpty());
+}
+
 TEST(ListChecks, L5_OneCountForSizesThatGrowTooFar) {
   // 6 skeins in nine sizes: (6 / 5)^(1 / 0.9) = 1.22, and the areas grow by 1.534 / 0.751 = 2.04.
   const CheckedText text =

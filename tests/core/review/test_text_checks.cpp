@@ -47,6 +47,38 @@ TEST(TextChecks, T2_OnlyOnceAStyleIsChosen) {
   EXPECT_TRUE(socks().not_checked("T2"));
 }
 
+TEST(TextChecks, T2_FactsAsTheHouseWritesThem) {
+  Pattern pattern = lampwick();
+  pattern.house_styles.front().shade_number = ShadeNumber::with_number_sign;
+  const CheckedText text(pattern, submitted(pattern));
+  ASSERT_THAT(text.where("T2"), Contains("MC "));
+  for (const Finding& finding : text.found("T2")) {
+    EXPECT_EQ(finding.severity, Severity::style);
+    if (finding.roles == std::vector<std::string>{"MC"}) {
+      EXPECT_THAT(text.text_with(finding), HasSubstr("MC Soot #204"));
+    }
+  }
+  const CheckedText written(pattern, submitted(pattern, {{"MC Soot 204", "MC Soot #204"}}));
+  EXPECT_THAT(written.where("T2"), ::testing::Not(Contains("MC ")));
+}
+
+TEST(TextChecks, T2_PutUpsBracketsAndFractions) {
+  Pattern pattern = quillmarsh();
+  HouseStyle& house = pattern.house_styles.front();
+  house.systems = SystemOrder::metric_only;
+  const Changes right = {{"175 m / 197 yd per 50 g / 1¾ oz skein", "175 m per 50 g skein"}};
+  const auto titles = [&](const Changes& changes) {
+    std::vector<std::string> all;
+    for (const Finding& finding : CheckedText(pattern, submitted(pattern, changes)).found("T2"))
+      all.push_back(finding.title);
+    return all;
+  };
+  EXPECT_THAT(titles({}), Contains(HasSubstr("put-up written otherwise")));
+  EXPECT_THAT(titles(right), ::testing::Not(Contains(HasSubstr("put-up written otherwise"))));
+  house.brackets = SizeBrackets::one_bracket;
+  EXPECT_THAT(titles(right), Contains(HasSubstr("list written otherwise")));
+}
+
 TEST(TextChecks, T3_SaidTwiceAndNotAlike) {
   EXPECT_THAT(socks().where("T3"), IsEmpty());
   const std::string again = submitted(lampwick()) + "\nThe sample is shown in size 4.\n";
@@ -78,6 +110,19 @@ TEST(TextChecks, T4_WhatDependsOnAChangeMovesWithIt) {
                         {"CC Marigold 204: 1 (1, 1, 1, 1)", "CC Marigold 204: 1 (1, 1, 2, 2)"}};
   EXPECT_THAT(CheckedText(in_two_drafts(both)).where("T4"), IsEmpty());
   EXPECT_THAT(CheckedText(in_two_drafts({})).where("T4"), IsEmpty());
+}
+
+TEST(TextChecks, T5_MetresWhereTheHouseWantsThem) {
+  EXPECT_THAT(socks().where("T5"), IsEmpty());
+  Pattern pattern = lampwick();
+  pattern.house_styles.front().metres_line = true;
+  const CheckedText text(pattern, submitted(pattern));
+  ASSERT_THAT(text.where("T5"), ElementsAre("MC ", "CC "));
+  EXPECT_EQ(text.found("T5").front().evidence.front(), "offered: MC 64 (90, 121, 157, 185) m");
+  const std::string counts = "CC Marigold 204: 1 (1, 1, 1, 1) ball";
+  const CheckedText there(pattern,
+                          submitted(pattern, {{counts, "CC Marigold 204: 97 (131, 172, 219, 263) m"}}));
+  EXPECT_THAT(there.where("T5"), ElementsAre("MC "));
 }
 
 }  // namespace
