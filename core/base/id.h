@@ -28,5 +28,7 @@ using DraftId = Id<struct DraftPart>;
 using QueryId = Id<struct QueryPart>;
 using ChangeId = Id<struct ChangePart>;
 using ReadingId = Id<struct ReadingPart>;
+using CandidateId = Id<struct CandidatePart>;
+using OnHandId = Id<struct OnHandPart>;
 
 }  // namespace skeinproof

@@ -9,7 +9,7 @@ struct JsonSchema {
   std::string_view name;
   int version;
 };
-inline constexpr JsonSchema pattern_schema{"skeinproof pattern", 2};
+inline constexpr JsonSchema pattern_schema{"skeinproof pattern", 3};
 inline constexpr JsonSchema house_style_schema{"skeinproof house style", 2};
 
 }  // namespace skeinproof

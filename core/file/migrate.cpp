@@ -8,9 +8,10 @@
 namespace skeinproof {
 
 extern const char* const project_schema_2_step;
+extern const char* const project_schema_3_step;
 
 std::span<const Migration> migrations() {
-  static const std::array steps = {Migration{1, project_schema_2_step}};
+  static const std::array steps = {Migration{1, project_schema_2_step}, Migration{2, project_schema_3_step}};
   return steps;
 }
 

@@ -9,8 +9,8 @@ namespace skeinproof {
 inline constexpr std::uint32_t project_application_id = 0x536b7066;
 // What `PRAGMA user_version` answers in a file written by this program, and the oldest version of the
 // program's schema whose reader understands such a file.
-inline constexpr int project_schema_version = 2;
-inline constexpr int project_oldest_reader = 2;
+inline constexpr int project_schema_version = 3;
+inline constexpr int project_oldest_reader = 3;
 
 // The SQL that makes the tables and views of a released version, empty for a version that never was. A
 // released schema is never edited again; tables stand before those that refer to them. Each is the one before

@@ -28,10 +28,14 @@ void forget(std::vector<T>& parts, PartId gone) {
   for (T& part : parts) forget(part, gone);
 }
 
+template <class Part, class Matches>
+void erase_where(std::vector<Part>& parts, Matches&& matches) {
+  parts.erase(std::remove_if(parts.begin(), parts.end(), matches), parts.end());
+}
+
 template <class Part, class PartId>
 void erase_part(std::vector<Part>& parts, PartId id) {
-  parts.erase(std::remove_if(parts.begin(), parts.end(), [&](const Part& part) { return part.id == id; }),
-              parts.end());
+  erase_where(parts, [&](const Part& part) { return part.id == id; });
 }
 
 }  // namespace
@@ -133,17 +137,36 @@ DraftId add_draft(Pattern& pattern, std::string text) {
   return id;
 }
 
+CandidateId add_candidate(Pattern& pattern, YarnId yarn) {
+  Candidate candidate;
+  candidate.id = take_id<CandidateId>(pattern);
+  candidate.yarns.push_back(CandidateYarn{{}, yarn, 1, {}, 1});
+  pattern.candidates.push_back(std::move(candidate));
+  return pattern.candidates.back().id;
+}
+
+OnHandId add_on_hand(Pattern& pattern, YarnId yarn) {
+  YarnOnHand on_hand;
+  on_hand.id = take_id<OnHandId>(pattern);
+  on_hand.yarn = yarn;
+  pattern.on_hand.push_back(std::move(on_hand));
+  return pattern.on_hand.back().id;
+}
+
 void erase_yarn(Pattern& pattern, YarnId id) {
   erase_part(pattern.yarns, id);
+  for (Candidate& candidate : pattern.candidates)
+    erase_where(candidate.yarns, [&](const CandidateYarn& row) { return row.yarn == id; });
   forget(pattern, id);
 }
 
 void erase_role(Pattern& pattern, RoleId id) {
   erase_part(pattern.roles, id);
   for (Weighing& weighing : pattern.weighings)
-    weighing.roles.erase(std::remove_if(weighing.roles.begin(), weighing.roles.end(),
-                                        [&](const WeighedRole& weighed) { return weighed.role == id; }),
-                         weighing.roles.end());
+    erase_where(weighing.roles, [&](const WeighedRole& weighed) { return weighed.role == id; });
+  // A row without a role would speak for all of them.
+  for (Candidate& candidate : pattern.candidates)
+    erase_where(candidate.yarns, [&](const CandidateYarn& row) { return row.role == id; });
   forget(pattern, id);
 }
 
@@ -165,14 +188,15 @@ void erase_piece(Pattern& pattern, PieceId id) {
   }
   erase_part(pattern.pieces, id);
   for (Weighing& weighing : pattern.weighings)
-    weighing.only.erase(std::remove_if(weighing.only.begin(), weighing.only.end(),
-                                       [&](const WeighedCopies& copies) { return copies.piece == id; }),
-                        weighing.only.end());
+    erase_where(weighing.only, [&](const WeighedCopies& copies) { return copies.piece == id; });
+  erase_where(pattern.given_parts, [&](const GivenPart& part) { return part.piece == id; });
   forget(pattern, id);
 }
 
 void erase_section(Pattern& pattern, SectionId id) {
   for (Piece& piece : pattern.pieces) erase_part(piece.sections, id);
+  // Without its section it would be the whole piece.
+  erase_where(pattern.given_parts, [&](const GivenPart& part) { return part.section == id; });
   forget(pattern, id);
 }
 
@@ -182,5 +206,9 @@ void erase_edge(Pattern& pattern, EdgeId id) {
 }
 
 void erase_weighing(Pattern& pattern, WeighingId id) { erase_part(pattern.weighings, id); }
+
+void erase_candidate(Pattern& pattern, CandidateId id) { erase_part(pattern.candidates, id); }
+
+void erase_on_hand(Pattern& pattern, OnHandId id) { erase_part(pattern.on_hand, id); }
 
 }  // namespace skeinproof

@@ -29,6 +29,8 @@ ChartId add_chart(Pattern& pattern, std::string name, std::size_t width, std::si
 PieceId add_piece(Pattern& pattern, std::string name);
 WeighingId add_weighing(Pattern& pattern, SizeId size);
 DraftId add_draft(Pattern& pattern, std::string text);  // the draft at hand from now on
+CandidateId add_candidate(Pattern& pattern, YarnId yarn);
+OnHandId add_on_hand(Pattern& pattern, YarnId yarn);
 void erase_yarn(Pattern& pattern, YarnId id);
 void erase_role(Pattern& pattern, RoleId id);
 void erase_fabric(Pattern& pattern, FabricId id);
@@ -37,6 +39,8 @@ void erase_piece(Pattern& pattern, PieceId id);
 void erase_section(Pattern& pattern, SectionId id);
 void erase_edge(Pattern& pattern, EdgeId id);
 void erase_weighing(Pattern& pattern, WeighingId id);
+void erase_candidate(Pattern& pattern, CandidateId id);
+void erase_on_hand(Pattern& pattern, OnHandId id);
 
 // Moves an element of any of the document's lists.
 template <class Part>

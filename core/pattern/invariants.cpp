@@ -44,7 +44,7 @@ void check_sizes(const Pattern& pattern, Breaches& breaches) {
   if (pattern.sizes.empty()) breaches.add("no size", "at least one size");
   for (const Size& size : pattern.sizes) breaches.own(size.id, "a size");
   if (pattern.house_styles.empty()) breaches.add("no house style", "at least one house style");
-  for (SizeId id : {pattern.sample_size, pattern.chosen_size})
+  for (SizeId id : {pattern.sample_size, pattern.chosen_size, pattern.on_hand_size})
     if (id && !pattern.size_index(id))
       breaches.add("size " + std::to_string(id.value), "an id of a size that exists");
   for_each_per_size(const_cast<Pattern&>(pattern), [&](const auto& list) {
@@ -136,6 +136,32 @@ void check_change(const Pattern& pattern, const BenchChange& change, Breaches& b
       breaches.add("a change to size " + std::to_string(size.value), "an id of a size that exists");
 }
 
+void check_strands(const Candidate& candidate, int strands, Breaches& breaches) {
+  if (strands < 1 || strands > 12)
+    breaches.add(std::to_string(strands) + " strands in candidate " + candidate.name, "1 to 12 strands");
+}
+
+void check_bench(const Pattern& pattern, Breaches& breaches) {
+  for (const Candidate& candidate : pattern.candidates) {
+    breaches.own(candidate.id, "a candidate");
+    for (const CandidateYarn& row : candidate.yarns) {
+      breaches.names(pattern.role(row.role), row.role, "a candidate for role");
+      for (YarnId yarn : {row.yarn, row.held_with})
+        breaches.names(pattern.yarn(yarn), yarn, "a candidate of yarn");
+      for (int strands : {row.strands, row.held_with_strands}) check_strands(candidate, strands, breaches);
+    }
+  }
+  for (const YarnOnHand& yarn : pattern.on_hand) {
+    breaches.own(yarn.id, "yarn on hand");
+    breaches.names(pattern.yarn(yarn.yarn), yarn.yarn, "yarn on hand of yarn");
+    breaches.names(pattern.role(yarn.role), yarn.role, "yarn on hand for role");
+  }
+  for (const GivenPart& part : pattern.given_parts) {
+    breaches.names(pattern.piece(part.piece), part.piece, "a given part of piece");
+    breaches.names(part_of(pattern, &Piece::sections, part.section), part.section, "a given part in section");
+  }
+}
+
 }  // namespace
 
 Expected<void> check_invariants(const Pattern& pattern) {
@@ -171,6 +197,7 @@ Expected<void> check_invariants(const Pattern& pattern) {
     breaches.names(part_of(pattern, &Piece::sections, reading.section), reading.section,
                    "a reading at section");
   }
+  check_bench(pattern, breaches);
   return breaches.verdict();
 }
 

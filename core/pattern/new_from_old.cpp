@@ -12,6 +12,9 @@ Pattern new_from_old(const Pattern& old) {
   fresh.queries.clear();
   fresh.changes.clear();
   fresh.readings.clear();
+  fresh.candidates.clear();
+  fresh.on_hand.clear();
+  fresh.given_parts.clear();
   fresh.printed_total = {};
   for (Role& role : fresh.roles) {
     role.printed_count = {};

@@ -32,6 +32,12 @@ const Role* Pattern::role(RoleId id) const { return find_part(roles, id); }
 const Fabric* Pattern::fabric(FabricId id) const { return find_part(fabrics, id); }
 const Chart* Pattern::chart(ChartId id) const { return find_part(charts, id); }
 const Piece* Pattern::piece(PieceId id) const { return find_part(pieces, id); }
+const Candidate* Pattern::candidate(CandidateId id) const { return find_part(candidates, id); }
+const YarnOnHand* Pattern::yarn_on_hand(OnHandId id) const { return find_part(on_hand, id); }
+
+bool Pattern::is_on_bench(YarnId id) const {
+  return std::none_of(roles.begin(), roles.end(), [&](const Role& role) { return role.yarn == id; });
+}
 
 Pattern new_pattern() {
   Pattern pattern;

@@ -11,6 +11,7 @@
 #include "core/fabric/chart.h"
 #include "core/fabric/fabric.h"
 #include "core/pattern/bench_change.h"
+#include "core/pattern/candidate.h"
 #include "core/pattern/draft.h"
 #include "core/pattern/house_style.h"
 #include "core/pattern/piece.h"
@@ -18,6 +19,7 @@
 #include "core/pattern/role.h"
 #include "core/pattern/size.h"
 #include "core/pattern/weighing.h"
+#include "core/pattern/yarn_on_hand.h"
 #include "core/pattern/yarn_reading.h"
 #include "core/yarn/yarn.h"
 
@@ -70,7 +72,8 @@ struct Pattern {
   std::string note;    // "invented, for demonstration"
   std::vector<Size> sizes;
   std::vector<Measurement> measurements;
-  std::vector<Yarn> yarns;
+  std::vector<Yarn>
+      yarns;  // of the roles; one that no role names lies on the bench, as a candidate or on hand
   std::vector<Role> roles;
   std::vector<Fabric> fabrics;
   std::vector<Chart> charts;
@@ -85,8 +88,15 @@ struct Pattern {
   std::vector<ConstantOverride> constants;
   Shared<std::vector<Draft>> drafts;  // oldest first; the last is at hand, the others are frozen
   std::vector<Query> queries;
-  std::vector<BenchChange> changes;      // on the fly, one after the other
-  std::vector<YarnReading> readings;     // of the chosen size
+  std::vector<BenchChange> changes;   // on the fly, one after the other
+  std::vector<YarnReading> readings;  // of the chosen size
+  std::vector<Candidate> candidates;  // other yarns for the chosen size
+  std::vector<Wish> wishes;
+  std::optional<Price> budget;  // for all the yarn of one item: amount, not per skein
+  std::vector<YarnOnHand> on_hand;
+  SizeId on_hand_size;  // what it is meant for; none = the chosen size
+  SharingRules sharing;
+  std::vector<GivenPart> given_parts;    // may be worked in a yarn of their own
   std::vector<HouseStyle> house_styles;  // at least one; the first is in force
   std::uint32_t last_id = 0;             // ids are never used again
 
@@ -116,6 +126,13 @@ struct Pattern {
     visit("queries", self.queries);
     visit("changes", self.changes);
     visit("readings", self.readings);
+    visit("candidates", self.candidates);
+    visit("wishes", self.wishes);
+    visit("budget", self.budget);
+    visit("on_hand", self.on_hand);
+    visit("on_hand_size", self.on_hand_size);
+    visit("sharing", self.sharing);
+    visit("given_parts", self.given_parts);
     visit("house_styles", self.house_styles);
     visit("last_id", self.last_id);
   }
@@ -129,6 +146,9 @@ struct Pattern {
   const Fabric* fabric(FabricId id) const;
   const Chart* chart(ChartId id) const;
   const Piece* piece(PieceId id) const;
+  const Candidate* candidate(CandidateId id) const;
+  const YarnOnHand* yarn_on_hand(OnHandId id) const;
+  bool is_on_bench(YarnId id) const;  // no role names it
 };
 
 // A pattern of one size, one house style and nothing else.

@@ -41,6 +41,7 @@ struct Query {
   std::string who;
   std::string when;
   std::string rested_on;  // fingerprint of what a "kept" rested on; it lapses when that moves
+  int asked_as = 0;       // its number on the query sheet that went out; 0 = not asked yet
 
   bool operator==(const Query&) const = default;
   template <class Self, class Visit>
@@ -57,6 +58,7 @@ struct Query {
     visit("who", self.who);
     visit("when", self.when);
     visit("rested_on", self.rested_on);
+    visit("asked_as", self.asked_as);
   }
 };
 

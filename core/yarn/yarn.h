@@ -85,6 +85,19 @@ struct Price {
   }
 };
 
+// Another put-up in which the same yarn is sold.
+struct SoldAs {
+  PutUp put_up;
+  std::optional<Price> price;
+
+  bool operator==(const SoldAs&) const = default;
+  template <class Self, class Visit>
+  static void describe(Self& self, Visit&& visit) {
+    visit("put_up", self.put_up);
+    visit("price", self.price);
+  }
+};
+
 // A yarn as its band and its maker describe it.
 struct Yarn {
   YarnId id;
@@ -106,6 +119,7 @@ struct Yarn {
   std::optional<Entered<double>> band_stitches_high;
   std::optional<Entered<Centimetres>> band_needle;  // recommended needle diameter
   std::optional<Price> price;
+  std::vector<SoldAs> also_sold;
 
   bool operator==(const Yarn&) const = default;
   template <class Self, class Visit>
@@ -129,6 +143,7 @@ struct Yarn {
     visit("band_stitches_high", self.band_stitches_high);
     visit("band_needle_cm", self.band_needle);
     visit("price", self.price);
+    visit("also_sold", self.also_sold);
   }
 };
 

@@ -106,6 +106,7 @@ class Filler {
   static void settle(Pattern& pattern) {
     pattern.sample_size = id_of_any(pattern.sizes);
     pattern.chosen_size = id_of_any(pattern.sizes);
+    pattern.on_hand_size = id_of_any(pattern.sizes);
     for (std::size_t i = 0; i < pattern.roles.size(); ++i) {
       Role& role = pattern.roles[i];
       role.yarn = id_of_any(pattern.yarns);
@@ -124,10 +125,28 @@ class Filler {
       for (BenchChange& change : weighing.altered) settle_change(pattern, change);
     }
     for (BenchChange& change : pattern.changes) settle_change(pattern, change);
+    settle_bench(pattern);
     for (YarnReading& reading : pattern.readings) {
       reading.role = id_of_any(pattern.roles);
       reading.piece = id_of_any(pattern.pieces);
       if (const Piece* piece = pattern.piece(reading.piece)) reading.section = id_of_any(piece->sections);
+    }
+  }
+
+  static void settle_bench(Pattern& pattern) {
+    for (Candidate& candidate : pattern.candidates)
+      for (CandidateYarn& row : candidate.yarns) {
+        row.role = id_of_any(pattern.roles);
+        row.yarn = id_of_any(pattern.yarns);
+        row.held_with = id_of_any(pattern.yarns);
+      }
+    for (YarnOnHand& on_hand : pattern.on_hand) {
+      on_hand.yarn = id_of_any(pattern.yarns);
+      on_hand.role = id_of_any(pattern.roles);
+    }
+    for (GivenPart& part : pattern.given_parts) {
+      part.piece = id_of_any(pattern.pieces);
+      if (const Piece* piece = pattern.piece(part.piece)) part.section = id_of_any(piece->sections);
     }
   }
 

@@ -67,7 +67,7 @@ TEST(Json, is_written_as_documented) {
   role.swatch = Entered<Metres>{metres(30), ""};
   pattern.roles.push_back(role);
   const std::string text = to_json(pattern);
-  EXPECT_EQ(text.rfind("{\n  \"schema\": \"skeinproof pattern\",\n  \"version\": 2,\n  \"title\": \"\",", 0),
+  EXPECT_EQ(text.rfind("{\n  \"schema\": \"skeinproof pattern\",\n  \"version\": 3,\n  \"title\": \"\",", 0),
             0u);
   EXPECT_NE(text.find(R"("printed_count": [{},{"value":7,"typed":"7"}])"), std::string::npos) << text;
   EXPECT_NE(text.find(R"("swatch_m": {"value":30})"), std::string::npos);
@@ -137,9 +137,9 @@ TEST(Json, says_that_json_is_not_a_project) {
 }
 
 TEST(Json, refuses_a_newer_version_by_name) {
-  const Error error = refused(R"({"schema": "skeinproof pattern", "version": 3})");
+  const Error error = refused(R"({"schema": "skeinproof pattern", "version": 4})");
   EXPECT_EQ(error.kind, ErrorKind::too_new);
-  EXPECT_EQ(error.message(), "x.json:1:45: found skeinproof pattern version 3, expected at most version 2");
+  EXPECT_EQ(error.message(), "x.json:1:45: found skeinproof pattern version 4, expected at most version 3");
 }
 
 TEST(Json, places_errors_of_syntax) {
