@@ -245,6 +245,14 @@ constexpr std::array all_constants = {
              100},
     Constant{"review_share_points", "Declared share of a colour and its recount: how far they may part", 1.0,
              "points", trade, practice, 0, 20},
+    Constant{"bench_buy_one_more_share", "Buy one more where the last skein is needed above", 0.90,
+             "of a skein", trade, practice, 0.1, 1},
+    Constant{"bench_handspun_cv_pct", "Spread of handspun lengths where fewer than four were weighed", 10.0,
+             "%", trade, practice, 0, 60},
+    Constant{"bench_reel_error_pct", "Error of a length counted on a reel, 9 in 10", 2.0, "%", trade,
+             practice, 0, 30},
+    Constant{"bench_reel_stretch_pct", "Most that yarn on a reel shrinks where it was not measured", 10.0,
+             "%", trade, practice, 0, 50},
 };
 
 }  // namespace

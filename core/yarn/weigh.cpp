@@ -130,8 +130,9 @@ class LengthByWeight {
       step = grams(kitchen ? kitchen->figure.value.value_or(1) : 1);
       assume({"scale step not stated: " + figure(step.value(), "g") + ", as a kitchen scale has"});
     }
-    const double own = scale_error_share(step, net_);
-    const double notions = yarn_.notions.value() > 0 ? own : 0;
+    const double once = scale_error_share(step, net_);
+    const double own = once * std::sqrt(std::max(1, yarn_.readings));
+    const double notions = yarn_.notions.value() > 0 ? once : 0;
     const double whole = yarn_.new_skein ? scale_error_share(step, skein) : 0;
     const double share = together({own, notions, whole});
     result_.scale = {share, share};

@@ -22,6 +22,7 @@ struct ErrorShare {
 // interval widens by what the air of a lived-in room can do.
 struct WeighedYarn {
   Grams reading{};                      // on the scale
+  int readings = 1;                     // that it is the sum of
   Grams notions{};                      // of the reading: buttons, zip, labels, waste yarn
   PutUp put_up;                         // of the yarn; the weight is not needed with a new skein
   std::vector<FibreShare> composition;  // needed with a humidity; without one the moistest fibre is feared
