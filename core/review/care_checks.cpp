@@ -10,6 +10,7 @@
 #include "core/review/item_and_wearer.h"
 #include "core/review/printed_words.h"
 #include "core/review/yarn_contents.h"
+#include "core/yarn/care.h"
 
 namespace skeinproof {
 namespace {
@@ -39,33 +40,8 @@ std::string words_of(const PrintedView& printed, const CareSaid& care) {
   return care.statement != nullptr ? printed_words(printed, *care.statement) : quoted(care.words);
 }
 
-const WordList gentle_words = {
-    "wool cycle",          "wool programme",      "wool program", "wool wash",       "wool setting",
-    "gentle cycle",        "delicate cycle",      "delicates",    "hand wash cycle", "hand-wash cycle",
-    "hand wash programme", "hand-wash programme", "gentle",       "delicate"};
-const WordList hand_words = {"hand wash",    "hand-wash",    "handwash",
-                             "wash by hand", "hand washing", "hand-washing"};
-const WordList machine_words = {"machine wash",     "machine-wash",    "machine washable",
-                                "machine-washable", "washing machine", "wash in the machine"};
-const WordList machine_denied = {"do not machine", "don't machine", "not machine", "never machine",
-                                 "no machine"};
-
-// How strict a washing is, the strictest first, by the words of ISO 3758; absent where none is named.
-std::optional<int> strictness(const std::string& care) {
-  if (says(care, {"do not wash", "dry clean only", "dry-clean only", "dry clean"})) return 0;
-  if (says(care, gentle_words)) return 2;
-  if (says(care, hand_words) || says(care, machine_denied)) return 1;
-  if (says(care, {"60", "60°", "60c", "60 °c"})) return 5;
-  if (says(care, {"40", "40°", "40c", "40 °c"})) return 4;
-  if (says(care, machine_words) || says(care, {"30", "30°", "30c", "cold wash", "cool wash"})) return 3;
-  return std::nullopt;
-}
-constexpr std::string_view strictness_words[] = {"do not wash",          "hand wash",
-                                                 "machine wash, gentle", "machine wash at 30",
-                                                 "machine wash at 40",   "machine wash at 60"};
-
 bool machine_without_wool_cycle(const std::string& care) {
-  return says(care, machine_words) && !says(care, machine_denied) && !says(care, gentle_words);
+  return says_machine(care) && !denies_machine(care) && !says_gentle(care);
 }
 
 bool treated(const ReviewInput& input, const PrintedYarn& yarn) {
@@ -84,7 +60,7 @@ void show_fibre(Finding& finding, const PrintedView& printed, const FibreSaid& f
 const CareSaid* machine_washed(const std::vector<CareSaid>& care) {
   const CareSaid* machine = nullptr;
   for (const CareSaid& said : care) {
-    if (says(said.words, gentle_words)) return nullptr;
+    if (says_gentle(said.words)) return nullptr;
     if (machine == nullptr && machine_without_wool_cycle(said.words)) machine = &said;
   }
   return machine;
@@ -94,7 +70,7 @@ void machine_wash_of_untreated(const ReviewInput& input, Findings& findings) {
   const auto item_care = care_of_item(input.printed);
   const CareSaid* item_machine = machine_washed(item_care);
   const bool item_gentle = std::any_of(item_care.begin(), item_care.end(),
-                                       [](const CareSaid& said) { return says(said.words, gentle_words); });
+                                       [](const CareSaid& said) { return says_gentle(said.words); });
   bool any_care = !item_care.empty();
   for (const PrintedYarn& yarn : input.printed.yarns()) {
     const auto care = care_of_yarn(input, yarn);
@@ -105,7 +81,7 @@ void machine_wash_of_untreated(const ReviewInput& input, Findings& findings) {
     });
     if (wool == composition.end() || treated(input, yarn)) continue;
     const bool gentle = item_gentle || std::any_of(care.begin(), care.end(), [](const CareSaid& said) {
-                          return says(said.words, gentle_words);
+                          return says_gentle(said.words);
                         });
     const CareSaid* machine = item_machine != nullptr ? item_machine : machine_washed(care);
     if (machine == nullptr || gentle) continue;
@@ -127,10 +103,10 @@ void machine_wash_of_untreated(const ReviewInput& input, Findings& findings) {
 void hand_wash_of_superwash(const ReviewInput& input, Findings& findings) {
   const PrintedView& printed = input.printed;
   const auto care = care_of_item(printed);
-  const auto by_hand = std::find_if(care.begin(), care.end(),
-                                    [](const CareSaid& said) { return strictness(said.words) == 1; });
+  const auto by_hand =
+      std::find_if(care.begin(), care.end(), [](const CareSaid& said) { return care_rank(said.words) == 1; });
   const bool by_machine = std::any_of(care.begin(), care.end(), [](const CareSaid& said) {
-    return says(said.words, machine_words) && !says(said.words, machine_denied);
+    return says_machine(said.words) && !denies_machine(said.words);
   });
   if (by_hand == care.end() || by_machine || printed.yarns().empty()) return;
   const FibreSaid* superwash = nullptr;
@@ -279,7 +255,7 @@ void strictest_care(const ReviewInput& input, Findings& findings) {
   std::optional<int> of_item, strictest;
   const CareSaid* item_said = nullptr;
   for (const CareSaid& said : item)
-    if (const auto rank = strictness(said.words); rank && (!of_item || *rank < *of_item)) {
+    if (const auto rank = care_rank(said.words); rank && (!of_item || *rank < *of_item)) {
       of_item = rank;
       item_said = &said;
     }
@@ -288,7 +264,7 @@ void strictest_care(const ReviewInput& input, Findings& findings) {
   for (const PrintedYarn& yarn : printed.yarns()) {
     std::optional<int> of_yarn;
     for (const CareSaid& said : care_of_yarn(input, yarn)) {
-      const auto rank = strictness(said.words);
+      const auto rank = care_rank(said.words);
       if (!rank) continue;
       of_yarn = of_yarn ? std::min(*of_yarn, *rank) : *rank;
       if (said.statement != nullptr) shown.push_back(said.statement);
@@ -297,7 +273,7 @@ void strictest_care(const ReviewInput& input, Findings& findings) {
       findings.cannot("the care of " + name_of(yarn) + " is not known", "the care on its band");
       return;
     }
-    table.push_back(name_of(yarn) + ": " + std::string(strictness_words[*of_yarn]));
+    table.push_back(name_of(yarn) + ": " + std::string(care_rank_words(*of_yarn)));
     strictest = strictest ? std::min(*strictest, *of_yarn) : *of_yarn;
   }
   if (!of_item || *of_item == *strictest) return;
@@ -306,10 +282,10 @@ void strictest_care(const ReviewInput& input, Findings& findings) {
   show(finding, printed, *item_said->statement);
   for (const Statement* one : shown) show(finding, printed, *one);
   finding.evidence = table;
-  finding.evidence.push_back("printed for the item: " + std::string(strictness_words[*of_item]));
+  finding.evidence.push_back("printed for the item: " + std::string(care_rank_words(*of_item)));
   if (const Caution* care = caution_by_id("care_iso")) finding.evidence.emplace_back(care->text);
   finding.query = "The care is " + words + ", but the most delicate of the yarns asks for: " +
-                  std::string(strictness_words[*strictest]) + ". Which should the text print?";
+                  std::string(care_rank_words(*strictest)) + ". Which should the text print?";
 }
 
 void dark_beside_light(const ReviewInput& input, Findings& findings) {

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-#include <initializer_list>
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include "core/base/find_word.h"
 #include "core/review/check.h"
 
 namespace skeinproof {
@@ -24,20 +24,6 @@ std::string printed_words(const PrintedView& printed, const Statement& statement
 
 // A figure for the working: at most that many decimals, no idle zeros.
 std::string figure(double value, int most_decimals = 1);
-
-// Words, in lower case, that a text is searched for. A word stands alone, in its singular or plural: "hat"
-// is found in "two hats", not in "that"; a hyphen parts words.
-using WordList = std::initializer_list<std::string_view>;
-struct FoundWord {
-  std::string_view word;  // of the list; empty = none
-  std::size_t at = 0;
-  explicit operator bool() const { return !word.empty(); }
-};
-// The first place in a lower-case text where a word of the list stands, from `from` on.
-FoundWord find_word(std::string_view lower_text, WordList words, std::size_t from = 0);
-inline bool says(std::string_view lower_text, WordList words) {
-  return static_cast<bool>(find_word(lower_text, words));
-}
 
 // The sentence around an offset: up to the full stop, semicolon or line break on either side, at most 300
 // bytes each way; a line that goes on in a small letter is no break.
