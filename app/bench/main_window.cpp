@@ -10,6 +10,7 @@
 #include <QLineEdit>
 #include <QMenuBar>
 #include <QMessageBox>
+#include <QScreen>
 #include <QStackedWidget>
 #include <QStatusBar>
 #include <QVBoxLayout>
@@ -17,6 +18,7 @@
 #include "app/bench/appearance.h"
 #include "app/bench/focused_text.h"
 #include "app/bench/icons.h"
+#include "app/bench/page_frame.h"
 #include "app/bench/page_list.h"
 #include "app/bench/panes.h"
 #include "app/bench/person_settings.h"
@@ -76,7 +78,7 @@ MainWindow::MainWindow(Surroundings surroundings, QWidget* parent)
   });
   qApp->installEventFilter(this);
 
-  resize(scaled(this, 1440), scaled(this, 900));
+  resize(QSize(scaled(this, 1440), scaled(this, 900)).boundedTo(screen()->availableSize()));
   restoreGeometry(around_.settings.window_place());
   follow();
   if (!pages_.empty()) go_to({0, 0}, true);
@@ -160,7 +162,7 @@ void MainWindow::make_pages() {
     page->setWindowTitle(say_page(row.name));
     page->setAccessibleName(page->windowTitle());
     pages_.push_back(page);
-    stack_->addWidget(page);
+    stack_->addWidget(new PageFrame(page, around_.settings));
     list_->add(say_page(row.name));
     names << QLatin1String(row.name);
     const int at = list_->count() - 1;

@@ -12,6 +12,7 @@ constexpr auto mark_key = "reader/decimal_mark", fractions_key = "reader/fractio
                group_key = "reader/group_thousands", imperial_key = "reader/imperial_first",
                shades_key = "window/shades", text_key = "window/text_percent", recent_key = "recent_files",
                place_key = "window/place";
+const auto panes_key = QStringLiteral("panes/");
 constexpr int recent_files_kept = 10;
 
 template <class E>
@@ -75,6 +76,15 @@ QByteArray PersonSettings::window_place() const {
 }
 void PersonSettings::set_window_place(const QByteArray& place) {
   store_.setValue(QLatin1String(place_key), place);
+}
+
+QList<int> PersonSettings::pane_sizes(const QString& splitter) const {
+  QList<int> sizes;
+  for (const QVariant& size : store_.value(panes_key + splitter).toList()) sizes << size.toInt();
+  return sizes;
+}
+void PersonSettings::set_pane_sizes(const QString& splitter, const QList<int>& sizes) {
+  store_.setValue(panes_key + splitter, QVariantList(sizes.begin(), sizes.end()));
 }
 
 }  // namespace skeinproof

@@ -29,6 +29,8 @@ class PersonSettings {
 
   QByteArray window_place() const;
   void set_window_place(const QByteArray& place);
+  QList<int> pane_sizes(const QString& splitter) const;  // empty where none were chosen
+  void set_pane_sizes(const QString& splitter, const QList<int>& sizes);
 
  private:
   QSettings& store_;

@@ -1,20 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/pages/changes/run_out_pane.h"
 
-#include <QLabel>
-#include <QListView>
-#include <QPushButton>
-#include <QVBoxLayout>
-
 #include "app/pages/changes/change_words.h"
 #include "app/pages/changes/on_hand.h"
 #include "app/pages/pieces/piece_words.h"
 #include "app/pages/printed_tables.h"
 #include "app/widgets/figure_list.h"
-#include "app/widgets/flow_layout.h"
-#include "app/widgets/ink.h"
 #include "app/widgets/line_field.h"
-#include "app/widgets/pane_header.h"
 
 namespace skeinproof {
 namespace {
@@ -37,80 +29,23 @@ FigureRow row_of(const TurnBack& turn, bool last, const ReaderStyle& reader) {
 }  // namespace
 
 RunOutPane::RunOutPane(QWidget* parent)
-    : QWidget(parent),
+    : RunOutPane(new LineField([this](const QString& line) { return set_on_hand(line); }), parent) {}
+
+RunOutPane::RunOutPane(LineField* on_hand, QWidget* parent)
+    : AnswerPane({tr("Of"), tr("Colour on hand"), tr("Places to turn back"),
+                  tr("Put the chosen place to turn back on the bench as a change (Enter)")},
+                 {{tr("on hand"), on_hand}}, parent),
       shown_(nothing_yet()),
       job_([this](Expected<RunOut> result) {
         if (awaited_) take(std::move(result));
       }),
-      roles_(new ChoiceField),
-      on_hand_(new LineField([this](const QString& line) { return set_on_hand(line); })),
-      headline_(new QLabel),
-      note_(new QuietLabel),
-      turns_(new FigureList) {
-  roles_->setAccessibleName(tr("Colour on hand"));
+      on_hand_(on_hand) {
   on_hand_->setAccessibleName(tr("Yarn on hand: skeins, weight or length"));
   on_hand_->setPlaceholderText(tr("4 skeins, 120 g, 640 m"));
-  headline_->setWordWrap(true);
-  headline_->setTextFormat(Qt::PlainText);
-  headline_->setTextInteractionFlags(Qt::TextSelectableByMouse);
-  QFont heavy = headline_->font();
-  heavy.setWeight(QFont::DemiBold);
-  headline_->setFont(heavy);
-  note_->setWordWrap(true);
-  turns_->view()->setAccessibleName(tr("Places to turn back"));
-  auto* put = new QPushButton(tr("Put on the bench"));
-  put->setToolTip(tr("Put the chosen place to turn back on the bench as a change (Enter)"));
-  put->setAutoDefault(false);
-  auto* bar = new QWidget;
-  auto* flow = new FlowLayout(bar);
-  flow->setContentsMargins(0, 0, 0, 0);
-  flow->setSpacing(scaled(this, 6));
-  flow->addWidget(new QLabel(tr("Of")));
-  flow->addWidget(roles_);
-  flow->addWidget(new QLabel(tr("on hand")));
-  flow->addWidget(on_hand_);
-  flow->add_stretch();
-  flow->addWidget(put);
-  auto* head = new QVBoxLayout;
-  head->setContentsMargins(scaled(this, 12), scaled(this, 8), scaled(this, 12), scaled(this, 4));
-  head->setSpacing(scaled(this, 4));
-  head->addWidget(bar);
-  head->addWidget(headline_);
-  head->addWidget(note_);
-  auto* layout = new QVBoxLayout(this);
-  layout->setContentsMargins(0, 0, 0, 0);
-  layout->setSpacing(0);
-  layout->addLayout(head);
-  layout->addWidget(turns_, 1);
-  turns_->setMinimumHeight(scaled(this, 90));
   setFocusProxy(on_hand_);
-  connect(roles_, &ChoiceField::chosen, this, [this] {
-    on_hand_->give_back();
-    stale_ = true;
-    work_out();
-  });
-  connect(put, &QPushButton::clicked, this, &RunOutPane::put_chosen_on_bench);
-  connect(turns_->view(), &QAbstractItemView::activated, this, &RunOutPane::put_chosen_on_bench);
 }
 
-void RunOutPane::show_bench(const BenchView& view) {
-  view_ = view;
-  const RoleId kept = role();
-  roles_->set_choices(role_choices(view_.pattern, {}));
-  if (view_.pattern.role(kept) == nullptr && roles_->count() > 0) roles_->setCurrentIndex(0);
-  stale_ = true;
-  work_out();
-}
-
-void RunOutPane::choose_role(RoleId role) {
-  roles_->show_choice(role.value);
-  stale_ = true;
-  work_out();
-}
-
-RoleId RunOutPane::role() const { return RoleId{roles_->currentData().toUInt()}; }
-QString RunOutPane::headline() const { return headline_->text(); }
-QString RunOutPane::note() const { return note_->text(); }
+void RunOutPane::leave_role() { on_hand_->give_back(); }
 
 QString RunOutPane::typed() const {
   const auto found = typed_.find(role());
@@ -121,57 +56,44 @@ QString RunOutPane::set_on_hand(const QString& line) {
   if (line.trimmed().isEmpty()) {
     typed_.erase(role());
   } else {
-    const auto read = read_on_hand(view_.pattern, role(), line);
+    const auto read = read_on_hand(view().pattern, role(), line);
     if (!read) return sentence_of(read.error());
     typed_[role()] = line.trimmed();
   }
-  stale_ = true;
-  work_out();
+  ask_again();
   return {};
 }
 
-void RunOutPane::showEvent(QShowEvent* event) {
-  QWidget::showEvent(event);
-  work_out();
-}
-
-void RunOutPane::work_out() {
-  if (!stale_ || !isVisible()) return;
-  stale_ = awaited_ = false;
+void RunOutPane::ask() {
+  awaited_ = false;
   on_hand_->show_line(typed());
   if (typed().isEmpty()) {
-    headline_->setText(tr("How much of it is on hand?"));
-    note_->setText(
-        tr("Type skeins, grams or metres: the round in which it runs out follows, and where one could "
-           "still turn to something shorter."));
+    show_words(tr("How much of it is on hand?"),
+               tr("Type skeins, grams or metres: the round in which it runs out follows, and where one could "
+                  "still turn to something shorter."));
     shown_ = nothing_yet();
-    turns_->set_rows({});
+    answers()->set_rows({});
     emit worked_out();
     return;
   }
-  const auto on_hand = read_on_hand(view_.pattern, role(), typed());
+  const auto on_hand = read_on_hand(view().pattern, role(), typed());
   if (!on_hand) {
     take(tl::unexpected<Error>(on_hand.error()));
     return;
   }
   awaited_ = true;
-  job_.ask([pattern = view_.pattern, size = view_.size, role = role(), metres = *on_hand,
-            numbers = view_.reader.numbers] { return run_out(pattern, role, size, metres, {}, numbers); });
+  job_.ask([pattern = view().pattern, size = view().size, role = role(), metres = *on_hand,
+            numbers = view().reader.numbers] { return run_out(pattern, role, size, metres, {}, numbers); });
 }
 
 void RunOutPane::take(Expected<RunOut> result) {
   shown_ = std::move(result);
   std::vector<FigureRow> rows;
   if (!shown_) {
-    headline_->setText(sentence_of(shown_.error()));
-    note_->setText({});
+    show_words(sentence_of(shown_.error()), {});
   } else {
-    const ReaderStyle& reader = view_.reader;
+    const ReaderStyle& reader = view().reader;
     const RunOut& out = *shown_;
-    headline_->setText(out.lasts() ? tr("It lasts: %1 to spare").arg(yarn_words(out.spare, reader))
-                                   : tr("It runs out in %1: %2 left, needs %3")
-                                         .arg(text_of(out.where), yarn_words(out.left_before, reader),
-                                              yarn_words(out.fails_in->needs, reader)));
     QString note = tr("%1 on hand, %2 knitted; swatch and allowance are not in it.")
                        .arg(yarn_words(out.on_hand, reader), yarn_words(out.needs, reader));
     if (!out.lasts()) {
@@ -179,34 +101,34 @@ void RunOutPane::take(Expected<RunOut> result) {
       if (out.turn_backs.empty())
         note += QLatin1Char(' ') + tr("No plain section before it is long enough to be shortened by that.");
     }
-    if (view_.changed) note += QLatin1Char(' ') + tr("With the changes on the bench.");
-    note_->setText(note);
+    show_words(out.lasts() ? tr("It lasts: %1 to spare").arg(yarn_words(out.spare, reader))
+                           : tr("It runs out in %1: %2 left, needs %3")
+                                 .arg(text_of(out.where), yarn_words(out.left_before, reader),
+                                      yarn_words(out.fails_in->needs, reader)),
+               note);
     for (const TurnBack& turn : out.turn_backs)
       rows.push_back(row_of(turn, &turn == &out.turn_backs.back(), reader));
   }
-  turns_->set_rows(std::move(rows));
+  answers()->set_rows(std::move(rows));
   emit worked_out();
 }
 
-void RunOutPane::put_chosen_on_bench() {
-  const int row = turns_->view()->currentIndex().row();
-  if (!shown_ || job_.is_busy() || row < 0 || static_cast<std::size_t>(row) >= shown_->turn_backs.size())
-    return;
-  const TurnBack& turn = shown_->turn_backs[static_cast<std::size_t>(row)];
-  emit wants_changes({ExtraRounds{turn.section, -turn.rounds_fewer, {}, {}}},
-                     turns_->rows()[static_cast<std::size_t>(row)].name);
+void RunOutPane::put_on_bench(std::size_t row) {
+  if (!shown_ || row >= shown_->turn_backs.size()) return;
+  const TurnBack& turn = shown_->turn_backs[row];
+  emit wants_changes({ExtraRounds{turn.section, -turn.rounds_fewer, {}, {}}}, answers()->rows()[row].name);
 }
 
 std::optional<Table> RunOutPane::printed() const {
-  if (!shown_ || stale_ || job_.is_busy()) return std::nullopt;
+  if (!shown_ || is_stale() || job_.is_busy()) return std::nullopt;
   std::vector<FigureRow> rows;
   FigureRow answer;
   answer.name = headline();
   answer.how = note();
   answer.strong = true;
   rows.push_back(answer);
-  rows.insert(rows.end(), turns_->rows().begin(), turns_->rows().end());
-  return printed_table(tr("Run-out point of %1, %2 on hand").arg(roles_->currentText(), typed()), rows);
+  rows.insert(rows.end(), answers()->rows().begin(), answers()->rows().end());
+  return printed_table(tr("Run-out point of %1, %2 on hand").arg(roles()->currentText(), typed()), rows);
 }
 
 }  // namespace skeinproof

@@ -86,7 +86,10 @@ StartPane::StartPane(OpenPattern& open, QWidget* parent) : QWidget(parent), open
     steps_.push_back(made);
     layout->addWidget(made);
   };
-  step(tr("Name the sizes"), tr("one line such as 1 (2, 3, 4) fills the head of every table"),
+  step(tr("Paste the yarn block, or the whole draft"),
+       tr("sizes, yarn, counts, needles and gauge are read; nothing is altered"),
+       [this] { emit wants_place(QStringLiteral("Queries"), 0); });
+  step(tr("Or name the sizes yourself"), tr("one line such as 1 (2, 3, 4) fills the head of every table"),
        [this] { emit wants_sizes(); });
   step(tr("Add the yarn and the colours"), tr("what the band says: fibres, metres and grams of a skein"),
        [this] { emit wants_place(QStringLiteral("Yarns"), 0); });
@@ -150,9 +153,10 @@ bool StartPane::is_wanted(const OpenPattern& open) {
 
 void StartPane::refresh() {
   const Pattern& pattern = open_.pattern();
-  steps_[0]->set_done(pattern.sizes.size() > 1 || pattern.sizes.front().label != "1");
-  steps_[1]->set_done(!pattern.yarns.empty() && !pattern.roles.empty());
-  steps_[2]->set_done(!pattern.pieces.empty() || !pattern.weighings.empty());
+  steps_[0]->set_done(pattern.draft() != nullptr);
+  steps_[1]->set_done(pattern.sizes.size() > 1 || pattern.sizes.front().label != "1");
+  steps_[2]->set_done(!pattern.yarns.empty() && !pattern.roles.empty());
+  steps_[3]->set_done(!pattern.pieces.empty() || !pattern.weighings.empty());
 }
 
 }  // namespace skeinproof

@@ -30,7 +30,7 @@ class StartStep : public QAbstractButton {
   bool done_ = false;
 };
 
-// Where to begin with a pattern that cannot be reckoned yet: three steps, two finished patterns, a project,
+// Where to begin with a pattern that cannot be reckoned yet: a few steps, two finished patterns, a project,
 // or one question.
 class StartPane : public QWidget {
   Q_OBJECT

@@ -302,12 +302,13 @@ TEST_F(ChangesPageTest, ASkeinIsSavedByTheNeckbandInTheMainColour) {
   page.save_skein()->choose_role(open.pattern().roles[1].id);
   wait();
   ASSERT_TRUE(page.save_skein()->shown());
-  ASSERT_FALSE(page.save_skein()->ways()->rows().empty());
-  const FigureRow& first = page.save_skein()->ways()->rows().front();
+  ASSERT_FALSE(page.save_skein()->answers()->rows().empty());
+  const FigureRow& first = page.save_skein()->answers()->rows().front();
   EXPECT_EQ(first.name, QStringLiteral("Neckband in MC"));
   EXPECT_EQ(first.figure, QStringLiteral("5.2 m to spare, brimful"));
-  page.save_skein()->ways()->view()->setCurrentIndex(page.save_skein()->ways()->view()->model()->index(0, 0));
-  QTest::keyClick(page.save_skein()->ways()->view(), Qt::Key_Return);
+  page.save_skein()->answers()->view()->setCurrentIndex(
+      page.save_skein()->answers()->view()->model()->index(0, 0));
+  QTest::keyClick(page.save_skein()->answers()->view(), Qt::Key_Return);
   wait();
   ASSERT_EQ(open.pattern().changes.size(), 1u);
   EXPECT_EQ(words(0), QStringLiteral("Neckband: MC for CC1"));
@@ -335,14 +336,14 @@ TEST_F(ChangesPageTest, FourSkeinsOfTheMainColourRunOutInTheYoke) {
   EXPECT_EQ(page.run_out()->headline(),
             QStringLiteral("It runs out in Yoke, chart round 36: 2.1 m left, needs 3.0 m"));
   EXPECT_TRUE(page.run_out()->note().contains(QStringLiteral("700.0 m on hand")));
-  const auto& turns = page.run_out()->turns()->rows();
+  const auto& turns = page.run_out()->answers()->rows();
   ASSERT_FALSE(turns.empty());
   EXPECT_EQ(turns.front().name, QStringLiteral("10 rounds (2.9 cm) fewer in Body, plain"));
   EXPECT_TRUE(turns.back().how.contains(QStringLiteral("the last place to turn back")));
   for (std::size_t i = 0; i + 1 < turns.size(); ++i)
     EXPECT_FALSE(turns[i].how.contains(QStringLiteral("the last place")));
-  page.run_out()->turns()->view()->setCurrentIndex(page.run_out()->turns()->view()->model()->index(0, 0));
-  QTest::keyClick(page.run_out()->turns()->view(), Qt::Key_Return);
+  page.run_out()->answers()->view()->setCurrentIndex(page.run_out()->answers()->view()->model()->index(0, 0));
+  QTest::keyClick(page.run_out()->answers()->view(), Qt::Key_Return);
   wait();
   ASSERT_EQ(open.pattern().changes.size(), 1u);
   EXPECT_EQ(change(0).rounds->value, -10);

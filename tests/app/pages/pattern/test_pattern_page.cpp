@@ -236,20 +236,23 @@ TEST_F(PatternPageTest, WhatIsNoTableIsNotTaken) {
 
 TEST_F(PatternPageTest, TheWayInFollowsTheWork) {
   ASSERT_TRUE(page.start()->isVisible());
-  EXPECT_FALSE(page.start()->steps()[0]->is_done());
+  EXPECT_FALSE(page.start()->steps()[1]->is_done());
   QSignalSpy places(&page, &Page::wants_place);
   QSignalSpy commands(&page, &Page::wants_command);
-  page.start()->steps()[1]->click();
+  page.start()->steps()[2]->click();
   ASSERT_EQ(places.size(), 1);
   EXPECT_EQ(places[0][0].toString(), QStringLiteral("Yarns"));
+  page.start()->steps()[0]->click();
+  ASSERT_EQ(places.size(), 2);
+  EXPECT_EQ(places[1][0].toString(), QStringLiteral("Queries"));
   for (auto* button : page.start()->findChildren<QPushButton*>())
     if (button->text().contains(QStringLiteral("Yoke"))) button->click();
   ASSERT_EQ(commands.size(), 1);
   EXPECT_EQ(commands[0][0].toString(), QStringLiteral("sample:quillmarsh-yoke"));
-  page.start()->steps()[0]->click();
+  page.start()->steps()[1]->click();
   EXPECT_TRUE(page.sizes()->line()->hasFocus());
   type(page.sizes()->line(), QStringLiteral("1 (2, 3)"));
-  EXPECT_TRUE(page.start()->steps()[0]->is_done());
+  EXPECT_TRUE(page.start()->steps()[1]->is_done());
   open.replace(quillmarsh_draft());
   EXPECT_FALSE(page.start()->isVisible());
 }
