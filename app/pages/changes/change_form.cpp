@@ -68,8 +68,14 @@ bool rounds_of_chart(const Pattern& pattern, const BenchChange& row) {
 }  // namespace
 
 const BenchChange* find_change(const Pattern& pattern, ChangeId id) {
-  for (const BenchChange& row : pattern.changes)
-    if (row.id == id) return &row;
+  const auto find = [id](const std::vector<BenchChange>& rows) -> const BenchChange* {
+    const auto row =
+        std::find_if(rows.begin(), rows.end(), [id](const BenchChange& one) { return one.id == id; });
+    return row == rows.end() ? nullptr : &*row;
+  };
+  if (const BenchChange* row = find(pattern.changes)) return row;
+  for (const Weighing& weighing : pattern.weighings)
+    if (const BenchChange* row = find(weighing.altered)) return row;
   return nullptr;
 }
 

@@ -15,6 +15,7 @@ namespace skeinproof {
 
 class QuietLabel;
 
+// On the bench, or in a weighing as what was knitted otherwise.
 const BenchChange* find_change(const Pattern& pattern, ChangeId id);
 
 // What one change on the bench says: only the fields that its kind needs, and above them why it cannot be

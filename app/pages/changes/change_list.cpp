@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/pages/changes/change_list.h"
 
+#include <QCoreApplication>
 #include <QMenu>
 #include <QShortcut>
 #include <algorithm>
@@ -31,21 +32,39 @@ constexpr MenuRow menu_rows[] = {
     {ChangeKind::piece_again, QT_TRANSLATE_NOOP("ChangeList", "Piece once &again")},
     {ChangeKind::given_to, QT_TRANSLATE_NOOP("ChangeList", "Part in another &colour")}};
 
-PartList change_list(OpenPattern& open) {
-  PartList list = part_list(Words::tr("change"), {}, &Pattern::changes);
-  list.name = [&open](const Pattern& pattern, std::size_t row) {
-    return row_words(pattern, pattern.changes[row], open.reader());
+const std::vector<BenchChange>& rows_of(const ChangesIn& changes, const Pattern& pattern) {
+  static const std::vector<BenchChange> none;
+  const auto* rows = changes(pattern);
+  return rows == nullptr ? none : *rows;
+}
+
+// The pattern is the copy being edited, so its list may be written to.
+std::vector<BenchChange>& editable(const ChangesIn& changes, Pattern& pattern) {
+  return const_cast<std::vector<BenchChange>&>(rows_of(changes, pattern));
+}
+
+PartList change_list(OpenPattern& open, const ChangesIn& changes) {
+  PartList list;
+  list.part = Words::tr("change");
+  list.count = [changes](const Pattern& pattern) { return rows_of(changes, pattern).size(); };
+  list.key = [changes](const Pattern& pattern, std::size_t row) {
+    return rows_of(changes, pattern)[row].id.value;
   };
-  list.erase = [](Pattern& pattern, std::size_t row) {
-    pattern.changes.erase(pattern.changes.begin() + static_cast<std::ptrdiff_t>(row));
+  list.name = [&open, changes](const Pattern& pattern, std::size_t row) {
+    return row_words(pattern, rows_of(changes, pattern)[row], open.reader());
   };
-  list.duplicate = [](Pattern& pattern, std::size_t row) {
-    BenchChange copy = pattern.changes[row];
+  list.erase = [changes](Pattern& pattern, std::size_t row) {
+    auto& rows = editable(changes, pattern);
+    rows.erase(rows.begin() + static_cast<std::ptrdiff_t>(row));
+  };
+  list.duplicate = [changes](Pattern& pattern, std::size_t row) {
+    auto& rows = editable(changes, pattern);
+    BenchChange copy = rows[row];
     copy.id = take_id<ChangeId>(pattern);
-    pattern.changes.insert(pattern.changes.begin() + static_cast<std::ptrdiff_t>(row) + 1, std::move(copy));
+    rows.insert(rows.begin() + static_cast<std::ptrdiff_t>(row) + 1, std::move(copy));
   };
-  list.move = [](Pattern& pattern, std::size_t from, std::size_t to) {
-    move_part(pattern.changes, from, to);
+  list.move = [changes](Pattern& pattern, std::size_t from, std::size_t to) {
+    move_part(editable(changes, pattern), from, to);
   };
   return list;
 }
@@ -65,8 +84,10 @@ void add_key(PartTable* table, int key, const std::function<void()>& act) {
 
 }  // namespace
 
+const std::vector<BenchChange>* changes_on_bench(const Pattern& pattern) { return &pattern.changes; }
+
 PartTable* make_change_list(OpenPattern& open, OutcomeOf outcome_of) {
-  PartList list = change_list(open);
+  PartList list = change_list(open, &changes_on_bench);
   PartColumn made = tick_column(
       Words::tr("Made"), Words::tr("made"),
       [](auto& pattern, std::size_t row) -> auto& { return pattern.changes[row].made; });
@@ -102,6 +123,17 @@ PartTable* make_change_list(OpenPattern& open, OutcomeOf outcome_of) {
   return table;
 }
 
+PartTable* make_altered_list(OpenPattern& open, ChangesIn changes) {
+  PartList list = change_list(open, changes);
+  PartColumn change = computed_column(Words::tr("Knitted otherwise than the pattern says"), list.name);
+  change.quiet = false;
+  change.stretch = 1;
+  auto* table = new PartTable(open, std::move(list), {change});
+  table->setAccessibleName(Words::tr("Knitted otherwise"));
+  add_key(table, Qt::Key_Delete, [table] { table->erase(); });
+  return table;
+}
+
 QMenu* make_kind_menu(QWidget* parent, const std::function<void(ChangeKind)>& add) {
   auto* menu = new QMenu(parent);
   for (const MenuRow& row : menu_rows)
@@ -109,7 +141,7 @@ QMenu* make_kind_menu(QWidget* parent, const std::function<void(ChangeKind)>& ad
   return menu;
 }
 
-ChangeId add_change(Pattern& pattern, ChangeKind kind, ChangeId behind) {
+ChangeId add_change(Pattern& pattern, const ChangesIn& changes, ChangeKind kind, ChangeId behind) {
   BenchChange row;
   row.id = take_id<ChangeId>(pattern);
   row.kind = kind;
@@ -123,9 +155,10 @@ ChangeId add_change(Pattern& pattern, ChangeKind kind, ChangeId behind) {
     row.other_size = pattern.sizes[from + 1].id;
     row.share_pct = Entered<double>{50, {}};
   }
-  const auto at = std::find_if(pattern.changes.begin(), pattern.changes.end(),
-                               [&](const BenchChange& other) { return other.id == behind; });
-  pattern.changes.insert(at == pattern.changes.end() ? at : at + 1, row);
+  auto& rows = editable(changes, pattern);
+  const auto at =
+      std::find_if(rows.begin(), rows.end(), [&](const BenchChange& other) { return other.id == behind; });
+  rows.insert(at == rows.end() ? at : at + 1, row);
   return row.id;
 }
 

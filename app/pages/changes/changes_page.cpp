@@ -202,8 +202,9 @@ void ChangesPage::show_kind_menu() {
 
 void ChangesPage::add(ChangeKind kind) {
   ChangeId added;
-  open_.apply(tr("add change %1").arg(kind_words(kind).toLower()),
-              [&](Pattern& pattern) { added = add_change(pattern, kind, ChangeId{list_->current_key()}); });
+  open_.apply(tr("add change %1").arg(kind_words(kind).toLower()), [&](Pattern& pattern) {
+    added = add_change(pattern, &changes_on_bench, kind, ChangeId{list_->current_key()});
+  });
   list_->set_current_key(added.value);
   form_->enter();
 }

@@ -11,6 +11,7 @@
 #include <algorithm>
 
 #include "app/pages/printed_tables.h"
+#include "app/pages/weighings/altered_pane.h"
 #include "app/pages/weighings/as_you_go_pane.h"
 #include "app/pages/weighings/reading_table.h"
 #include "app/pages/weighings/weighing_form.h"
@@ -73,6 +74,7 @@ WeighingsPage::WeighingsPage(OpenPattern& open, QWidget* parent) : Page(open, pa
   tabs_->setDocumentMode(true);
   tabs_->addTab(make_figure_pane(), tr("What it sa&ys"));
   tabs_->addTab(as_you_go_ = new AsYouGoPane(open_), tr("&While knitting"));
+  tabs_->addTab(altered_ = new AlteredPane(open_), tr("Knitted other&wise"));
   right->addWidget(tabs_);
   right->setStretchFactor(1, 1);
   right->setSizes({scaled(this, 210), scaled(this, 480)});
@@ -171,6 +173,7 @@ bool WeighingsPage::go_to(std::uint32_t part) {
 
 void WeighingsPage::show_weighing(WeighingId id) {
   form_->show_weighing(id);
+  altered_->show_weighing(id);
   readings_->refresh(true);
   refresh();
 }

@@ -8,6 +8,7 @@ class QTabWidget;
 
 namespace skeinproof {
 
+class AlteredPane;
 class AsYouGoPane;
 class FigureList;
 class PaneHeader;
@@ -33,6 +34,7 @@ class WeighingsPage : public Page {
   WeighingForm* form() const { return form_; }
   FigureList* figures() const { return figures_; }
   AsYouGoPane* as_you_go() const { return as_you_go_; }
+  AlteredPane* altered() const { return altered_; }
 
  protected:
   void showEvent(QShowEvent* event) override;
@@ -52,6 +54,7 @@ class WeighingsPage : public Page {
   WeighingForm* form_ = nullptr;
   FigureList* figures_ = nullptr;
   AsYouGoPane* as_you_go_ = nullptr;
+  AlteredPane* altered_ = nullptr;
   QTabWidget* tabs_ = nullptr;
   PaneHeader* form_head_ = nullptr;
   PaneHeader* reading_head_ = nullptr;

@@ -5,6 +5,8 @@
 #include <QTest>
 
 #include "app/document/open_pattern.h"
+#include "app/pages/changes/change_form.h"
+#include "app/pages/weighings/altered_pane.h"
 #include "app/pages/weighings/reading_table.h"
 #include "app/pages/weighings/weighing_form.h"
 #include "app/pages/weighings/weighings_page.h"
@@ -168,6 +170,29 @@ TEST_F(WeighingsPageTest, GoesToFindsAndPrints) {
   const auto sheet = page.sheet();
   ASSERT_TRUE(sheet);
   EXPECT_GE(sheet->parts.size(), 3U);
+}
+
+TEST_F(WeighingsPageTest, WhatATesterKnittedOtherwiseIsTakenOff) {
+  open.replace(quillmarsh_draft());
+  AlteredPane* altered = page.altered();
+  ASSERT_TRUE(altered->isEnabled());
+  const Metres before = open.assessment().roles.front().sizes.front().knitted;
+  const double factor = open.assessment().calibrations.front().factor;
+  altered->add(ChangeKind::longer_piece);
+  ASSERT_EQ(weighing().altered.size(), 1U);
+  EXPECT_EQ(find_change(open.pattern(), weighing().altered.front().id), &weighing().altered.front());
+  EXPECT_TRUE(open.pattern().changes.empty());
+  open.apply("ten centimetres more", [](Pattern& pattern) {
+    pattern.weighings.front().altered.front().piece = pattern.pieces.front().id;
+    pattern.weighings.front().altered.front().by = Entered<Centimetres>{centimetres(10), {}};
+  });
+  // The same grams were more stitches, so each took less.
+  EXPECT_LT(open.assessment().calibrations.front().factor, 0.97 * factor);
+  altered->list()->erase();
+  EXPECT_TRUE(weighing().altered.empty());
+  EXPECT_EQ(open.assessment().roles.front().sizes.front().knitted, before);
+  page.weighing_table()->erase();
+  EXPECT_FALSE(altered->isEnabled());
 }
 
 }  // namespace
