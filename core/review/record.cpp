@@ -3,22 +3,16 @@
 
 #include <algorithm>
 #include <map>
+#include <set>
 
-#include "core/base/fingerprint.h"
 #include "core/review/query_wording.h"
 #include "core/review/record_rows.h"
 
 namespace skeinproof {
 namespace {
 
-// Where a line stands in the text is nothing that a decision rests on.
-std::string_view without_line_number(std::string_view line) {
-  if (!line.starts_with("line ")) return line;
-  const auto end = line.find_first_not_of("0123456789", 5);
-  return end == std::string_view::npos ? std::string_view() : line.substr(end);
-}
-
-// Whose row is whose. A row that was kept goes first to the finding it rests on, should several have its key.
+// Whose row is whose. A row that was kept goes first to the finding it rests on, should several have its key;
+// one without an answer, or kept, whose finding is there in other sizes now goes to that.
 std::vector<std::optional<std::size_t>> rows_of_causes(const std::vector<Query>& queries,
                                                        const Review& review) {
   std::multimap<std::string, std::size_t> by_key;
@@ -37,9 +31,23 @@ std::vector<std::optional<std::size_t>> rows_of_causes(const std::vector<Query>&
       }
   };
   match([&](const Query& query, const Finding& finding) {
-    return query.answer == QueryAnswer::kept && query.rested_on == rests_on(review, finding);
+    return query.answer == QueryAnswer::kept && rests_still(query, review, finding);
   });
   match([](const Query&, const Finding&) { return true; });
+  for (const auto& left : by_key) {
+    const std::size_t row = left.second;
+    const Query& query = queries[row];
+    if (query.answer != QueryAnswer::none && query.answer != QueryAnswer::kept) continue;
+    const auto in_other_sizes = [&](std::size_t f) {
+      return is_narrowed(query, review.findings[f]) || is_widened(query, review.findings[f]);
+    };
+    for (std::size_t c = 0; c < rows.size(); ++c) {
+      const auto& findings = review.causes[c].findings;
+      if (rows[c] || std::none_of(findings.begin(), findings.end(), in_other_sizes)) continue;
+      rows[c] = row;
+      break;
+    }
+  }
   return rows;
 }
 
@@ -47,8 +55,7 @@ DecisionState state_of(const Query& query, const Review& review, const Cause& ca
   if (query.answer == QueryAnswer::none) return DecisionState::open;
   if (query.answer != QueryAnswer::kept) return DecisionState::answered;
   const bool rests = std::any_of(cause.findings.begin(), cause.findings.end(), [&](std::size_t f) {
-    const Finding& finding = review.findings[f];
-    return finding.key() == query.finding && rests_on(review, finding) == query.rested_on;
+    return rests_still(query, review, review.findings[f]);
   });
   return rests ? DecisionState::kept : DecisionState::lapsed;
 }
@@ -68,16 +75,36 @@ std::string wording_of(const Decision& decision, const HouseStyle& house, const 
   return finding.query;
 }
 
+// The numbers of the causes: as asked before, else the lowest that no other was asked under, in their order.
+// So a sheet goes out with the numbers that were on the screen, and none of them moves afterwards.
+std::vector<int> numbers_of(const std::vector<Query>& queries,
+                            const std::vector<std::optional<std::size_t>>& rows) {
+  std::set<int> taken;
+  for (const Query& query : queries) taken.insert(query.asked_as);
+  std::vector<int> numbers;
+  int next = 1;
+  for (const auto& row : rows) {
+    const int asked = row ? queries[*row].asked_as : 0;
+    while (asked == 0 && taken.count(next) > 0) ++next;
+    numbers.push_back(asked != 0 ? asked : next++);
+  }
+  return numbers;
+}
+
+std::string number_words(int number) { return number > 0 ? "Q" + std::to_string(number) : std::string(); }
+
 }  // namespace
 
 Record record_of(const Pattern& pattern, const Review& review) {
   const auto rows = rows_of_causes(pattern.queries, review);
+  const auto numbers = numbers_of(pattern.queries, rows);
   Record record;
   std::vector<bool> belongs(pattern.queries.size(), false);
   for (std::size_t c = 0; c < review.causes.size(); ++c) {
     const Cause& cause = review.causes[c];
     Decision decision;
-    decision.number = "Q" + std::to_string(c + 1);
+    decision.asked = rows[c] && pattern.queries[*rows[c]].asked_as > 0;
+    decision.number = number_words(numbers[c]);
     decision.finding = cause.findings.front();
     if (rows[c]) {
       belongs[*rows[c]] = true;
@@ -88,21 +115,12 @@ Record record_of(const Pattern& pattern, const Review& review) {
     decision.wording = wording_of(decision, pattern.house(), review);
     record.decisions.push_back(std::move(decision));
   }
-  for (std::size_t i = 0; i < belongs.size(); ++i)
-    if (!belongs[i] && pattern.queries[i].answer != QueryAnswer::none)
-      record.closed.push_back({pattern.queries[i], reply_state(pattern, pattern.queries[i])});
+  for (std::size_t i = 0; i < belongs.size(); ++i) {
+    const Query& query = pattern.queries[i];
+    if (!belongs[i] && (query.answer != QueryAnswer::none || query.asked_as > 0))
+      record.closed.push_back({query, reply_state(pattern, query), number_words(query.asked_as)});
+  }
   return record;
-}
-
-std::string rests_on(const Review& review, const Finding& finding) {
-  std::uint64_t mark = fingerprint(finding.check);
-  const auto add = [&](std::string_view words) { mark = fingerprint(words, fingerprint("\x1f", mark)); };
-  for (const std::string& line : finding.evidence) add(without_line_number(line));
-  for (const TextSpan& place : finding.places) add(words_at(review.text, place));
-  for (const std::size_t statement : finding.statements)
-    if (statement < review.reading.statements.size())
-      add(words_at(review.text, review.reading.statements[statement].span));
-  return fingerprint_words(mark);
 }
 
 std::optional<std::size_t> row_of_cause(const Pattern& pattern, const Review& review, std::size_t cause) {
@@ -112,6 +130,7 @@ std::optional<std::size_t> row_of_cause(const Pattern& pattern, const Review& re
 ReplyState reply_state(const Pattern& pattern, const Query& query) {
   const bool changes = query.answer == QueryAnswer::accepted || query.answer == QueryAnswer::amended;
   const Draft* draft = pattern.draft();
+  if (query.answer == QueryAnswer::none) return ReplyState::no_answer;
   if (!changes || query.before.empty() || draft == nullptr) return ReplyState::no_words;
   if (reply_place(draft->text, query)) return ReplyState::laid_over;
   const bool printed = draft->text.find(query.after) != std::string::npos;

@@ -35,7 +35,8 @@ void take_back(Query& query) {
 }
 
 bool says_nothing(const Query& query) {
-  return query.answer == QueryAnswer::none && query.on_sheet == OnSheet::by_severity && query.wording.empty();
+  return query.answer == QueryAnswer::none && query.on_sheet == OnSheet::by_severity &&
+         query.wording.empty() && query.asked_as == 0;
 }
 
 // The answer as the last of the rows, because of two replies that meet the later counts. What another row of
@@ -78,6 +79,7 @@ Expected<void> record_change(Pattern& pattern, const Review& review, std::size_t
     row.id = take_id<QueryId>(pattern);
     row.on_sheet = OnSheet::by_severity;
     row.wording.clear();
+    row.asked_as = 0;  // the first of them stands for the answer
   }
   return {};
 }
@@ -108,6 +110,30 @@ std::vector<TextEdit> amended_answer(const Review& review, std::size_t cause, st
   const TextSpan words = words_in_question(review, cause);
   if (words.empty()) return {};
   return {{words, std::move(after)}};
+}
+
+std::vector<Asked> asked_now(const Review& review, const Record& record) {
+  std::vector<Asked> asked;
+  for (const Decision& decision : record.decisions) {
+    if (!decision.on_sheet || decision.asked) continue;
+    asked.push_back({decision.row ? decision.row->finding : review.findings[decision.finding].key(),
+                     std::stoi(decision.number.substr(1))});
+  }
+  return asked;
+}
+
+void keep_numbers(Pattern& pattern, const std::vector<Asked>& asked) {
+  for (const Asked& one : asked) {
+    const auto of_finding = [&](const Query& query) { return query.finding == one.finding; };
+    auto row = std::find_if(pattern.queries.begin(), pattern.queries.end(), of_finding);
+    if (row == pattern.queries.end()) {
+      Query query;
+      query.id = take_id<QueryId>(pattern);
+      query.finding = one.finding;
+      row = pattern.queries.insert(pattern.queries.end(), std::move(query));
+    }
+    if (row->asked_as == 0) row->asked_as = one.number;
+  }
 }
 
 void set_on_sheet(Pattern& pattern, const Review& review, std::size_t cause, OnSheet on_sheet) {

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "core/base/text.h"
+#include "core/review/change_words.h"
 #include "core/review/finding_words.h"
 #include "core/sheets/query_words.h"
 #include "core/sheets/sheet_parts.h"
@@ -46,27 +47,9 @@ void add_working(Sheet& sheet, const Finding& finding, const std::string& questi
   if (!lines.lines.empty()) sheet.parts.emplace_back(std::move(lines));
 }
 
-// What words put in would make of the statement they go into.
-std::string insertion_words(const Review& review, const TextEdit& edit) {
-  const Statement* into = nullptr;
-  for (const Statement& one : review.reading.statements)
-    if (one.span.holds(edit.span) && (into == nullptr || into->span.holds(one.span))) into = &one;
-  if (into == nullptr) return "add " + quoted(in_one_line(edit.after));
-  const TextSpan at{edit.span.begin - into->span.begin, edit.span.end - into->span.begin};
-  const auto words = words_at(review.text, into->span);
-  return quoted(in_one_line(words)) + " → " + quoted(in_one_line(edited(words, {{at, edit.after}})));
-}
-
-std::string slip_words(const Review& review, const LikelySlip& slip) {
-  const bool insertion = slip.edits.size() == 1 && slip.edits.front().span.empty();
-  return insertion ? insertion_words(review, slip.edits.front()) : replacement_words(slip.before, slip.after);
-}
-
-std::string proposal_words(const Finding& finding) {
-  const bool insertion =
-      !finding.proposal.empty() && std::all_of(finding.proposal.begin(), finding.proposal.end(),
-                                               [](const TextEdit& edit) { return edit.span.empty(); });
-  return (insertion ? "add " : "") + finding.proposal_words;
+std::string proposal_of(const Review& review, const Finding& finding) {
+  const std::string change = change_words(review, finding.proposal);
+  return change.empty() ? finding.proposal_words : change;
 }
 
 // Other findings that the same answer settles.
@@ -87,22 +70,22 @@ std::string settled_too(const Review& review, const Cause& cause) {
 void add_answers(Sheet& sheet, const Review& review, const Cause& cause) {
   std::vector<std::string> proposals;
   if (cause.slip) {
-    proposals.push_back(slip_words(review, *cause.slip));
+    proposals.push_back(change_words(review, cause.slip->edits));
     for (const LikelySlip& other : cause.others) {
-      std::string words = slip_words(review, other);
+      std::string words = change_words(review, other.edits);
       const bool new_words = std::find(proposals.begin(), proposals.end(), words) == proposals.end();
       if (proposals.size() < most_answers && new_words) proposals.push_back(std::move(words));
     }
   } else {
     for (const std::size_t f : cause.findings)
       if (const Finding& finding = review.findings[f]; !finding.proposal_words.empty()) {
-        proposals.push_back(proposal_words(finding));
+        proposals.push_back(proposal_of(review, finding));
         break;
       }
   }
   const std::string settles = settled_too(review, cause);
   if (cause.slip) {
-    std::string words = "We propose " + proposals.front() + ".";
+    std::string words = "We propose to " + proposals.front() + ".";
     if (!cause.slip->explains_too.empty()) words += " It agrees with " + cause.slip->explains_too + ".";
     if (!settles.empty()) words += " It settles too: " + settles + ".";
     sheet.parts.emplace_back(Paragraph{Voice::worked_out, std::move(words)});
@@ -110,8 +93,7 @@ void add_answers(Sheet& sheet, const Review& review, const Cause& cause) {
     sheet.parts.emplace_back(Paragraph{Voice::worked_out, "Of the same words: " + settles + "."});
   }
   Choices choices;
-  for (std::size_t i = 0; i < proposals.size(); ++i)
-    choices.choices.push_back({(i == 0 ? "accept: " : "or: ") + proposals[i], false});
+  for (const std::string& proposal : proposals) choices.choices.push_back({proposal, false});
   choices.choices.push_back({proposals.empty() ? "answer" : "amend to", true});
   choices.choices.push_back({"keep as it is, because", true});
   sheet.parts.emplace_back(std::move(choices));

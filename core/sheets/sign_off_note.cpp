@@ -80,16 +80,17 @@ Table decisions_table(const Review& review, const Record& record) {
 Table replies_table(const Record& record) {
   Table table;
   table.title = "Replies";
-  for (const char* heading : {"rule", "reply", "state", "who", "when"})
+  for (const char* heading : {"no.", "rule", "reply", "state", "who", "when"})
     table.columns.push_back({heading, Align::left, false});
   for (const ClosedQuery& one : record.closed) {
     const std::string change =
         one.row.before.empty() ? one.row.reply : replacement_words(one.row.before, one.row.after);
-    table.rows.push_back({{words(one.row.finding.substr(0, one.row.finding.find('|'))), words(change),
-                           words(one.row.answer == QueryAnswer::kept ? "kept, and found no more"
-                                                                     : std::string(word_of(one.state))),
-                           words(one.row.who), words(one.row.when)},
-                          false});
+    table.rows.push_back(
+        {{words(one.number), words(one.row.finding.substr(0, one.row.finding.find('|'))), words(change),
+          words(one.row.answer == QueryAnswer::kept ? "kept, and found no more"
+                                                    : std::string(word_of(one.state))),
+          words(one.row.who), words(one.row.when)},
+         false});
   }
   return table;
 }

@@ -216,6 +216,95 @@ TEST(Record, NewWordsThatHoldTheOldAreLaidOnce) {
   EXPECT_EQ(reply_state(pattern, query), ReplyState::printed);
 }
 
+TEST(Record, KeptStandsWhileItsFindingIsOfFewerSizesAndTheirsIsTheSame) {
+  Pattern pattern = quillmarsh();
+  change_draft(pattern, "CC3 Ember 40: 1 (1, 1, 1) (1, 1, 1, 1, 1).",
+               "CC3 Ember 40: 1 (1, 1, 1) (1, 1, 1, 1, 1), at most 60 (60, 60, 60) (70, 70, 70, 70, 70) m.");
+  const auto sizes = [](const Review& review) {
+    return review.findings[review.causes[cause_of(review, "N6")].findings.front()].sizes;
+  };
+  const auto state = [&](const Review& review) {
+    return record_of(pattern, review).decisions[cause_of(review, "N6")].state;
+  };
+  const Review first = reviewed(pattern);
+  ASSERT_EQ(sizes(first), (std::vector<std::string>{"7", "8", "9"}));
+  keep(pattern, first, cause_of(first, "N6"), {"tight on purpose", "designer", "12 May"});
+  change_draft(pattern, "70, 70, 70, 70, 70", "70, 70, 71, 70, 79");
+  const Review narrowed = reviewed(pattern);
+  ASSERT_EQ(sizes(narrowed), std::vector<std::string>{"8"});
+  EXPECT_EQ(state(narrowed), DecisionState::kept);
+  EXPECT_THAT(record_of(pattern, narrowed).closed, IsEmpty());
+  change_draft(pattern, "70, 70, 71, 70, 79", "70, 70, 71, 69, 79");
+  EXPECT_EQ(state(reviewed(pattern)), DecisionState::lapsed);
+  // In more sizes than were kept it is to be decided anew, and the reason is still known.
+  change_draft(pattern, "70, 70, 71, 69, 79", "70, 60, 70, 70, 70");
+  const Review widened = reviewed(pattern);
+  ASSERT_EQ(sizes(widened).size(), 4U);
+  EXPECT_EQ(state(widened), DecisionState::lapsed);
+  EXPECT_EQ(record_of(pattern, widened).decisions[cause_of(widened, "N6")].row->reply, "tight on purpose");
+}
+
+TEST(Record, KeptStandsWhenAnotherSizeOfTheListChanges) {
+  Pattern pattern = quillmarsh();
+  const Review first = reviewed(pattern);
+  keep(pattern, first, cause_of(first, "N3"), {"for the fringe", "designer", ""});
+  change_draft(pattern, "9, 9, 10) skeins", "9, 9, 11) skeins");
+  const Review second = reviewed(pattern);
+  EXPECT_EQ(record_of(pattern, second).decisions[cause_of(second, "N3", "8")].state, DecisionState::kept);
+}
+
+TEST(Record, NumbersThatWentOutAreKept) {
+  Pattern pattern = quillmarsh();
+  const Review first = reviewed(pattern);
+  const Record before = record_of(pattern, first);
+  const auto asked = asked_now(first, before);
+  ASSERT_GE(asked.size(), 8U);
+  keep_numbers(pattern, asked);
+  EXPECT_TRUE(check_invariants(pattern));
+  const Record after = record_of(pattern, first);
+  for (std::size_t c = 0; c < before.decisions.size(); ++c) {
+    EXPECT_EQ(after.decisions[c].number, before.decisions[c].number);
+    EXPECT_EQ(after.decisions[c].on_sheet, before.decisions[c].on_sheet);
+    EXPECT_EQ(after.decisions[c].asked, before.decisions[c].on_sheet);
+  }
+  EXPECT_THAT(asked_now(first, after), IsEmpty());
+  // One closes: the others stay who they were, and its number is not given again.
+  const std::string gone = before.decisions[cause_of(first, "P1")].number;
+  const std::string needle = before.decisions[cause_of(first, "G6")].number;
+  change_draft(pattern, "175 m / 197 yd", "175 m / 191 yd");
+  change_draft(pattern, "3 mm (US 2½)", "3 mm (US 6)");
+  const Review second = reviewed(pattern);
+  const Record record = record_of(pattern, second);
+  EXPECT_EQ(record.decisions[cause_of(second, "G6", "US 5")].number, needle);
+  std::vector<std::string> numbers;
+  for (const Decision& decision : record.decisions) numbers.push_back(decision.number);
+  EXPECT_EQ(std::count(numbers.begin(), numbers.end(), gone), 0);
+  std::sort(numbers.begin(), numbers.end());
+  EXPECT_EQ(std::adjacent_find(numbers.begin(), numbers.end()), numbers.end());
+  const Decision fresh = record.decisions[cause_of(second, "G6", "US 6")];
+  EXPECT_FALSE(fresh.asked);
+  EXPECT_GT(std::stoi(fresh.number.substr(1)), static_cast<int>(asked.size()));
+  // What was asked and is found no more is told under its number.
+  ASSERT_EQ(record.closed.size(), 1U);
+  EXPECT_EQ(record.closed.front().number, gone);
+  EXPECT_EQ(record.closed.front().state, ReplyState::no_answer);
+}
+
+TEST(Record, ANumberOutlivesAnAnswerTakenBack) {
+  Pattern pattern = quillmarsh();
+  const Review review = reviewed(pattern);
+  keep_numbers(pattern, asked_now(review, record_of(pattern, review)));
+  const std::size_t cause = cause_of(review, "P1");
+  const std::string number = record_of(pattern, review).decisions[cause].number;
+  ASSERT_TRUE(accept(pattern, review, cause, {}));
+  const Record answered = record_of(pattern, reviewed(pattern));
+  ASSERT_EQ(answered.closed.size(), 1U);
+  EXPECT_EQ(answered.closed.front().number, number);
+  reopen(pattern, answered.closed.front().row.id);
+  EXPECT_EQ(record_of(pattern, review).decisions[cause].number, number);
+  EXPECT_TRUE(record_of(pattern, review).decisions[cause].asked);
+}
+
 TEST(Record, AnswersWithoutADraftOrAChangeFail) {
   Pattern pattern = quillmarsh();
   pattern.drafts = {};

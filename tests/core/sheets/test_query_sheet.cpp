@@ -65,10 +65,12 @@ TEST(QuerySheet, EveryTickedQueryWithItsWordsWorkingAndBoxes) {
   const std::string text = plain_text(sheet);
   EXPECT_THAT(text, HasSubstr("Quillmarsh Yoke: queries"));
   EXPECT_THAT(text, HasSubstr("12 May"));
-  EXPECT_THAT(text, HasSubstr("“8, 7” → “7, 8”"));
+  EXPECT_THAT(text, HasSubstr("[ ] exchange “8” and “7”"));
+  EXPECT_THAT(text, HasSubstr("[ ] change “197” to “191”"));
   EXPECT_THAT(text, HasSubstr("[ ] keep as it is, because: ____"));
   // A value that is missing is shown where it would stand.
-  EXPECT_THAT(text, HasSubstr("“1 (1, 1, 1) (1, 1, 1, 1)” → “1 (1, 1, 1) (1, 1, 1, 1, 1)”"));
+  EXPECT_THAT(text,
+              HasSubstr("[ ] put in “, 1”: “1 (1, 1, 1) (1, 1, 1, 1)” → “1 (1, 1, 1) (1, 1, 1, 1, 1)”"));
   EXPECT_THAT(text, HasSubstr("Not checked: "));
 }
 
