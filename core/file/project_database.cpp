@@ -67,8 +67,10 @@ std::uint32_t big_endian(const unsigned char* bytes) {
 
 }  // namespace
 
-ProjectDatabase::ProjectDatabase(const fs::path& path, int flags, int wait_ms)
-    : path_(path), database_(fs::absolute(path).string(), flags | SQLITE_OPEN_PRIVATECACHE, wait_ms) {
+ProjectDatabase::ProjectDatabase(const fs::path& path, int flags, int wait_ms, std::string kind)
+    : path_(path),
+      kind_(std::move(kind)),
+      database_(fs::absolute(path).string(), flags | SQLITE_OPEN_PRIVATECACHE, wait_ms) {
   sqlite3_extended_result_codes(database_.getHandle(), 1);
   defend(database_.getHandle());
 }
@@ -113,27 +115,30 @@ std::uint64_t ProjectDatabase::content_fingerprint() {
 Error ProjectDatabase::error_of(const SQLite::Exception& exception) const {
   sqlite3* handle = database_.getHandle();
   return sqlite_failure(exception.getExtendedErrorCode(), sqlite3_system_errno(handle), exception.what(),
-                        path_);
+                        path_, kind_);
 }
 
-Error sqlite_failure(int extended_code, int system_code, const std::string& words, const fs::path& path) {
+Error sqlite_failure(int extended_code, int system_code, const std::string& words, const fs::path& path,
+                     const std::string& kind) {
+  const std::string ours = "a Skeinproof " + kind, whole = "a whole " + kind;
+  const std::string too_large = "a value larger than any " + kind + " has";
   struct Row {
     int code;
     ErrorKind kind;
     std::string_view found;
     std::string_view expected;
   };
-  static constexpr Row rows[] = {
+  const Row rows[] = {
       {SQLITE_BUSY, ErrorKind::locked, "a lock of another program", "a file nobody else is writing"},
       {SQLITE_LOCKED, ErrorKind::locked, "a lock of another program", "a file nobody else is writing"},
       {SQLITE_FULL, ErrorKind::no_space, "a full disk", "free space"},
       {SQLITE_READONLY, ErrorKind::read_only, "a file that may only be read",
        "the right to write to it and its folder"},
       {SQLITE_PERM, ErrorKind::read_only, "no right to the file", "the right to it"},
-      {SQLITE_NOTADB, ErrorKind::not_ours, "another kind of file", "a Skeinproof project"},
-      {SQLITE_CORRUPT, ErrorKind::damaged, "a damaged file", "a whole project"},
-      {SQLITE_TOOBIG, ErrorKind::damaged, "a value larger than any project has", "a whole project"},
-      {SQLITE_MISMATCH, ErrorKind::damaged, "values of the wrong type", "a whole project"},
+      {SQLITE_NOTADB, ErrorKind::not_ours, "another kind of file", ours},
+      {SQLITE_CORRUPT, ErrorKind::damaged, "a damaged file", whole},
+      {SQLITE_TOOBIG, ErrorKind::damaged, too_large, whole},
+      {SQLITE_MISMATCH, ErrorKind::damaged, "values of the wrong type", whole},
       {SQLITE_CANTOPEN, ErrorKind::read_only, "a file that cannot be opened",
        "the right to write in its folder"},
       {SQLITE_IOERR, ErrorKind::system, "a failing disk", "a disk that reads and writes"},

@@ -23,8 +23,9 @@ struct FileHeader {
 // nothing in the schema of the file is trusted. Throws SQLite::Exception.
 class ProjectDatabase {
  public:
-  // `flags` as SQLite::OPEN_…; waits at most `wait_ms` for a lock of somebody else.
-  ProjectDatabase(const std::filesystem::path& path, int flags, int wait_ms);
+  // `flags` as SQLite::OPEN_…; waits at most `wait_ms` for a lock of somebody else. `kind` names the file in
+  // failures.
+  ProjectDatabase(const std::filesystem::path& path, int flags, int wait_ms, std::string kind = "project");
 
   SQLite::Database& sqlite() { return database_; }
   bool is_read_only() const;
@@ -38,11 +39,12 @@ class ProjectDatabase {
 
  private:
   std::filesystem::path path_;
+  std::string kind_;
   SQLite::Database database_;
 };
 
 // The same where there is no connection (yet).
 Error sqlite_failure(int extended_code, int system_code, const std::string& words,
-                     const std::filesystem::path& path);
+                     const std::filesystem::path& path, const std::string& kind = "project");
 
 }  // namespace skeinproof

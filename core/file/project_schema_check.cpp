@@ -37,7 +37,10 @@ Expected<void> check_header(const FileHeader& header) {
 }
 
 Expected<void> check_schema(SQLite::Database& database, int version) {
-  const std::string_view sql = project_schema(version);
+  return check_schema(database, version, project_schema(version));
+}
+
+Expected<void> check_schema(SQLite::Database& database, int version, std::string_view sql) {
   if (sql.empty())
     return failure(ErrorKind::damaged, "schema version " + std::to_string(version),
                    "a version that was released");

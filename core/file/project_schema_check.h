@@ -2,6 +2,8 @@
 #pragma once
 #include <SQLiteCpp/SQLiteCpp.h>
 
+#include <string_view>
+
 #include "core/base/error.h"
 #include "core/file/project_database.h"
 
@@ -13,6 +15,8 @@ Expected<void> check_header(const FileHeader& header);
 // Whether the tables, indices and views of a file are exactly those of its released schema version, and
 // nothing else is there that could act: `damaged` otherwise. Throws SQLite::Exception.
 Expected<void> check_schema(SQLite::Database& database, int version);
+// The same for a file of another kind, whose version is made by this SQL.
+Expected<void> check_schema(SQLite::Database& database, int version, std::string_view sql);
 
 // Makes the tables of the newest schema in a database that holds none, with its marks.
 void create_schema(SQLite::Database& database, const std::string& program);

@@ -17,4 +17,9 @@ inline constexpr int project_oldest_reader = 3;
 // with the step to it, so that a migrated file and a new one are the same.
 std::string_view project_schema(int version);
 
+// "Skys": the application id of a yarn shelf, and its schema version, counted by itself.
+inline constexpr std::uint32_t shelf_application_id = 0x536b7973;
+inline constexpr int shelf_schema_version = 1;
+std::string_view shelf_schema(int version);  // as project_schema
+
 }  // namespace skeinproof

@@ -52,4 +52,13 @@ Expected<void> check_storable(const Pattern& pattern) {
   return check_invariants(pattern);
 }
 
+Expected<void> check_storable(std::span<const ShelfYarn> entries) {
+  for (const ShelfYarn& entry : entries) {
+    StorableCheck check;
+    check.look_at("yarns", entry);
+    if (check.first()) return tl::unexpected<Error>(*check.first());
+  }
+  return {};
+}
+
 }  // namespace skeinproof

@@ -76,4 +76,15 @@ std::vector<Row> TableRows::select(const std::string& table, const std::vector<s
   return rows;
 }
 
+void TableRows::for_each(const std::string& table, const std::vector<std::string>& columns,
+                         const std::string& order, const std::function<void(const Row&)>& take) {
+  SQLite::Statement statement(database_, select_sql(table, columns, {}, order));
+  Row row(columns.size());
+  while (statement.executeStep()) {
+    for (int i = 0; i < static_cast<int>(columns.size()); ++i)
+      row[static_cast<std::size_t>(i)] = cell_of(statement.getColumn(i));
+    take(row);
+  }
+}
+
 }  // namespace skeinproof

@@ -3,6 +3,7 @@
 #include <SQLiteCpp/SQLiteCpp.h>
 
 #include <cstdint>
+#include <functional>
 #include <map>
 #include <string>
 #include <utility>
@@ -26,6 +27,9 @@ class TableRows {
   // The rows whose `key` columns have these values, in the order of the column `order`, if there is one.
   std::vector<Row> select(const std::string& table, const std::vector<std::string>& columns,
                           const std::vector<Column>& key, const std::string& order);
+  // All rows of a table one by one, for large ones.
+  void for_each(const std::string& table, const std::vector<std::string>& columns, const std::string& order,
+                const std::function<void(const Row&)>& take);
 
  private:
   template <class MakeSql>

@@ -3,6 +3,7 @@
 #include <optional>
 #include <span>
 #include <string>
+#include <type_traits>
 #include <vector>
 
 #include "core/pattern/pattern.h"
@@ -28,7 +29,11 @@ struct ShelfYarn {
   template <class Self, class Visit>
   static void describe(Self& self, Visit&& visit) {
     visit("id", self.id);
-    visit("yarn", self.yarn);
+    // The fields of the yarn are those of the entry, so that a table has them side by side.
+    using Part = std::decay_t<decltype(self.yarn)>;
+    Part::describe(self.yarn, [&](const char* name, auto& field) {
+      if constexpr (!std::is_same_v<std::decay_t<decltype(field)>, YarnId>) visit(name, field);
+    });
     visit("shade", self.shade);
     visit("lot", self.lot);
     visit("skeins", self.skeins);
@@ -46,15 +51,14 @@ bool is_owned(const ShelfYarn& entry);
 std::optional<Metres> owned_length(const ShelfYarn& entry);
 
 // Entries that may be one and the same: alike in name, composition and put-up once case, spaces and units are
-// set aside (lengths to 0.1 m, weights to 0.1 g, shares to 0.1 %). `exact` = the shade and the lot are alike
-// too. Nothing is merged by itself.
+// set aside (lengths and weights to 1 %, so that "1¾ oz / 191 yd" is "50 g / 175 m"; shares to 0.1 %).
+// `exact` = the shade and the lot are alike too. Nothing is merged by itself.
 struct ShelfDuplicate {
   std::size_t entry = 0;     // index among those that were asked about
   std::size_t on_shelf = 0;  // index on the shelf
   bool exact = false;
 };
-// At most one for each entry, the exact one where there is one. Where both lists are the same entries are
-// held only against those before them.
+// At most one for each entry, the exact one where there is one.
 std::vector<ShelfDuplicate> find_duplicates(std::span<const ShelfYarn> shelf,
                                             std::span<const ShelfYarn> entries);
 // Duplicates among entries of one list; `on_shelf` is the earlier one.
