@@ -68,7 +68,7 @@ void say_note(Reader& reader, std::size_t i, const std::string& note) {
   statement.subject = reader.role;
   statement.qualifier = note;
   statement.yarn = reader.yarn;
-  statement.all_sizes = statement.values.size() == 1 && reader.sizes != 1 && !of_one_size(reader, i);
+  statement.all_sizes = statement.values.size() == 1 && reader.sizes.count != 1 && !of_one_size(reader, i);
 }
 
 bool is_total(const Reader& reader, std::size_t last) {
@@ -84,13 +84,14 @@ void say_count(Reader& reader, std::size_t i) {
     ++reader.mention;
   Statement& statement = reader.say_list(total ? StatementKind::total_count : StatementKind::count, i);
   if (statement.unit == PrintedUnit::none) statement.unit = PrintedUnit::skein;
-  statement.all_sizes = statement.values.size() == 1 && reader.sizes != 1;
+  statement.all_sizes = statement.values.size() == 1 && reader.sizes.count != 1;
   if (total) return;
   statement.subject = reader.role;
   statement.yarn = reader.yarn;
   // "Peat 204, 1, 1, 2": the number of the shade before as many figures as there are sizes.
-  if (reader.sizes > 0 && statement.values.size() == reader.sizes + 1 && !reader.list(i).bracketed &&
-      reader.said(StatementKind::shade_name) && !reader.said(StatementKind::shade_number)) {
+  if (reader.sizes.count > 0 && statement.values.size() == reader.sizes.count + 1 &&
+      !reader.list(i).bracketed && reader.said(StatementKind::shade_name) &&
+      !reader.said(StatementKind::shade_number)) {
     const TextSpan number = statement.values.front().span;
     statement.values.erase(statement.values.begin());
     statement.span.begin = statement.values.front().span.begin;

@@ -61,7 +61,7 @@ bool take_gauge_rows(const PhrasePlace& at) {
 
 bool take_gauge_slashed(const PhrasePlace& at) {
   Reader& reader = at.reader;
-  const auto values = reader.values(at.first);
+  const auto values = reader.figures(at.first);
   if (!in_gauge(at) || !reader.list(at.first).slashed || values.size() != 2) return false;
   if (reader.said(StatementKind::gauge_stitches)) ++reader.mention;
   constexpr std::pair<StatementKind, PrintedUnit> parts[] = {
@@ -79,7 +79,7 @@ bool take_gauge_over(const PhrasePlace& at) {
   if (!in_gauge(at) || at.reader.list(at.last - 1).cells > 2) return false;
   if (at.last - at.first > 1) {  // "10 x 10 cm"
     Statement& statement = at.reader.say_list(StatementKind::gauge_over, at.first, at.last, at.last - 1);
-    auto first = at.reader.values(at.first);
+    auto first = at.reader.figures(at.first);
     statement.values.insert(statement.values.begin(), first.begin(), first.end());
     return true;
   }

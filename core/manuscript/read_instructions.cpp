@@ -22,7 +22,7 @@ bool take_stitches(const PhrasePlace& at) {
   if (!named && reader.list(list).cells < 2) return false;
   Statement& statement = reader.say_list(StatementKind::stitches, list);
   if (named) statement.qualifier = reader.value(at.first);
-  statement.all_sizes = statement.values.size() == 1 && reader.sizes != 1;
+  statement.all_sizes = statement.values.size() == 1 && reader.sizes.count != 1;
   // The yarn that stands between: "cast on in MC 56 sts".
   for (std::size_t i = at.first; i < list; ++i)
     if (reader.has(i, Sense::role_label)) take_role_mention({reader, at.clause, i, i + 1});

@@ -135,6 +135,7 @@ class LabelReader {
     if (mark == 0 && outside && closes > 0 && group_cells_ != 1) return false;
     if (mark != 0 && outside && closes > 0 && mark != gap_shape && mark != '/') return false;
     if (opens > 0 && mark != 0 && mark != ',' && mark != gap_shape) return false;
+    out_.slashed = out_.slashed || mark == '/';
     const bool slash = mark == '/' && glued(k) && closes == 0 && opens == 0;
     if (!slash) parted_ = true;
     depth_ = level + opens;

@@ -11,6 +11,7 @@ struct LabelList {
   std::size_t next = 0;         // the token behind them
   std::uint32_t end = 0;        // in the plain text
   bool bracketed = false;
+  bool slashed = false;  // "S/M/L"
 };
 
 // `only_one`: the size of a sample, which no list follows.

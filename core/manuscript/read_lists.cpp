@@ -2,8 +2,6 @@
 #include "core/manuscript/read_lists.h"
 
 #include <algorithm>
-#include <array>
-#include <cmath>
 
 #include "core/base/text.h"
 #include "core/manuscript/read_labels.h"
@@ -89,6 +87,7 @@ class Folder {
     list.begin = labels.cells.front().begin;
     list.end = labels.end;
     list.bracketed = labels.bracketed;
+    list.slashed = labels.slashed;
     list.parted = true;
     items_.cells.insert(items_.cells.end(), labels.cells.begin(), labels.cells.end());
     push_list(list, tokens_[first].glued, label_list_shape);
@@ -216,6 +215,7 @@ class Folder {
     cell.number = tokens_[i].number;
     cell.half_step = tokens_[i].half_step;
     const auto text = words(i);
+    cell.slashed_fraction = text.size() == 3 && text[1] == '/';
     if (text.size() < 200 && text.find_first_not_of("0123456789") == std::string_view::npos)
       cell.digits = static_cast<std::uint8_t>(text.size());
     return cell;
@@ -266,7 +266,6 @@ class Folder {
       case ':':
         return joint.glued;
       case '/':
-        return !has_unit;
       case '-':
         return !has_unit || same_unit_ahead(joint.next, list);
       case '&':
@@ -384,14 +383,13 @@ class Folder {
   // Behind a value with its unit: the next value goes on with the list where it has the same unit, or stands
   // in a bracket without any.
   bool fits_unit(const Joint& joint, std::size_t at, const FigureList& list, int depth) const {
-    if (joint.mark == '/') return false;
-    if (joint.opens > 0 && depth == 0) {
+    const int level = depth - joint.closes;
+    if (joint.opens > 0 && level == 0) {
       const TradeWord* unit = unit_in_bracket(at - 1);
       return unit == nullptr ? list.cells == 1 : unit->unit == list.unit;
     }
-    if (depth > 0) return true;
     const TradeWord* unit = unit_at(at + 1);
-    return unit != nullptr && unit->unit == list.unit;
+    return unit == nullptr ? level > 0 : unit->unit == list.unit;
   }
 
   // What is folded takes the place of what was read: never more tokens than there were.
@@ -406,63 +404,10 @@ class Folder {
   bool in_quotes_ = false;
 };
 
-bool thousands_like(const ListCell& head, const ListCell& tail) {
-  return tail.after_comma && tail.digits == 3 && head.digits >= 1 && head.digits <= 3 && head.number != 0;
-}
-
 }  // namespace
 
 Items fold_lists(const PlainText& plain, std::vector<Token> tokens) {
   return Folder(plain, std::move(tokens)).fold();
-}
-
-std::vector<PrintedValue> values_of(const Items& items, const FigureList& list, const PlainText& plain,
-                                    std::size_t sizes) {
-  const ListCell* cells = items.cells.data() + list.first_cell;
-  std::size_t glued = 0;
-  bool thousands = true;
-  for (std::size_t i = 1; i < list.cells; ++i)
-    if (cells[i].after_comma) {
-      ++glued;
-      thousands = thousands && thousands_like(cells[i - 1], cells[i]);
-    }
-  const bool alone = list.cells == 2 && glued == 1 && !list.bracketed;
-  bool separates = glued > 0 && !list.parted && !alone;
-  const std::size_t apart = list.cells, merged = list.cells - glued;
-  if (glued > 0 && sizes > 0) {
-    if (!separates && merged != sizes && apart == sizes) separates = true;
-    if (separates && apart != sizes && merged == sizes) separates = false;
-  }
-  thousands = thousands && (list.parted || alone || merged == sizes);
-  std::vector<PrintedValue> values;
-  values.reserve(list.cells);
-  for (std::size_t i = 0; i < list.cells; ++i) {
-    const ListCell& cell = cells[i];
-    if (cell.after_comma && !separates && !values.empty() && values.back().number && !cell.absent &&
-        !cell.label) {
-      PrintedValue& value = values.back();
-      const double scale = std::pow(10.0, -static_cast<double>(cell.digits));
-      if (thousands) {
-        value.number = *value.number * 1000 + cell.number;
-      } else {
-        value.number = *value.number + cell.number * scale;
-        value.half_step = cell.half_step * scale;
-      }
-      value.span.end = plain.as_came(cell.begin, cell.end).end;
-      continue;
-    }
-    PrintedValue value;
-    if (!cell.absent && !cell.label) {
-      value.number = cell.number;
-      value.half_step = cell.half_step;
-    }
-    value.span = plain.as_came(cell.begin, cell.end);
-    if (cell.begin == cell.end && cell.begin < plain.from.size())
-      value.span = {plain.from[cell.begin], plain.from[cell.begin]};
-    value.opens_group = cell.opens_group;
-    values.push_back(value);
-  }
-  return values;
 }
 
 }  // namespace skeinproof

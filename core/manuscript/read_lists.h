@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
+#include <span>
 #include <vector>
 
 #include "core/manuscript/read_tokens.h"
@@ -10,12 +11,13 @@ namespace skeinproof {
 struct ListCell {
   std::uint32_t begin = 0, end = 0;  // in the plain text
   double number = 0, half_step = 0;
-  bool absent = false;       // a dash or an empty cell
-  bool label = false;        // a word: "XL", "0-3"
-  bool opens_group = false;  // a bracket opens before it
-  bool after_comma = false;  // a comma glued on both sides stands before it: "17,5"
-  bool range = false;        // "5-10": the end of a stretch that the cell before begins
-  std::uint8_t digits = 0;   // of a whole number
+  bool absent = false;            // a dash or an empty cell
+  bool label = false;             // a word: "XL", "0-3"
+  bool opens_group = false;       // a bracket opens before it
+  bool after_comma = false;       // a comma glued on both sides stands before it: "17,5"
+  bool range = false;             // "5-10": the end of a stretch that the cell before begins
+  bool slashed_fraction = false;  // "1/2"
+  std::uint8_t digits = 0;        // of a whole number
 };
 
 // A list with one value a size, a pair, or a lone figure; with its unit where one stands behind it.
@@ -75,8 +77,15 @@ constexpr char list_shape(PrintedUnit unit) {
 // Folds each list into one token, in one pass; brackets may be nested, of any kind, or never close.
 Items fold_lists(const PlainText& plain, std::vector<Token> tokens);
 
-// The values of a list. Where commas may be decimal marks or part values, `sizes` (0 = not known) decides.
+// What the text has said of its sizes.
+struct SizesSaid {
+  std::size_t count = 0;  // 0 = nothing
+  bool slashed = false;   // "1/2/3"
+};
+
+// The values of a list, as what is known of the sizes makes likely: commas may be decimal marks or part
+// values, as may the slash of a fraction. Of a thing that has no value a size, `sizes` is empty.
 std::vector<PrintedValue> values_of(const Items& items, const FigureList& list, const PlainText& plain,
-                                    std::size_t sizes);
+                                    const SizesSaid& sizes);
 
 }  // namespace skeinproof

@@ -15,7 +15,7 @@ void say_measures(const PhrasePlace& at, PrintedUnit unit = PrintedUnit::none) {
     statement.subject = reader.measure;
     statement.qualifier = reader.fit;
     if (statement.unit == PrintedUnit::none) statement.unit = unit;
-    statement.all_sizes = statement.values.size() == 1 && reader.sizes != 1;
+    statement.all_sizes = statement.values.size() == 1 && reader.sizes.count != 1;
   }
   reader.use(at.first, at.last);
   if (reader.run != Run::sample) reader.run = Run::measures;

@@ -6,7 +6,7 @@ namespace {
 
 // A statement for each figure: "3.25, 3.5 mm" is two needles.
 void say_each(Reader& reader, StatementKind kind, PrintedUnit unit, std::size_t first, std::size_t list) {
-  const auto values = reader.values(list);
+  const auto values = reader.figures(list);
   for (std::size_t k = 0; k < values.size(); ++k) {
     Statement& statement = reader.say(kind, k == 0 ? first : list, list + 1);
     statement.values = {values[k]};

@@ -13,7 +13,7 @@ void say_notion(const PhrasePlace& at, std::size_t name_first, std::size_t name_
                                  : reader.say(StatementKind::notion, at.first, at.last);
   statement.subject = lower_ascii(reader.words(name_first, name_last));
   if (counted) statement.unit = PrintedUnit::piece;
-  statement.all_sizes = statement.values.size() == 1 && reader.sizes != 1;
+  statement.all_sizes = statement.values.size() == 1 && reader.sizes.count != 1;
   // "6 buttons, 18 mm across"
   std::size_t size = at.last;
   while (reader.letter(size) == ',' || reader.letter(size) == '(') ++size;

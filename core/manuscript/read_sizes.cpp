@@ -8,7 +8,7 @@ void say_sizes(const PhrasePlace& at, std::size_t list) {
   Reader& reader = at.reader;
   ++reader.mention;
   Statement& statement = reader.say_list(StatementKind::size_labels, at.first, at.last, list);
-  reader.sizes = statement.values.size();
+  reader.sizes = {statement.values.size(), reader.list(list).slashed};
   ++reader.mention;
 }
 
@@ -23,7 +23,7 @@ bool take_sizes(const PhrasePlace& at) {
     return true;
   }
   // Of another size than the first list says: "in size 1".
-  if (lone && reader.sizes > 1) {
+  if (lone && reader.sizes.count > 1) {
     reader.use(at.first, at.last);
     return true;
   }

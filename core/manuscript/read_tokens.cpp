@@ -6,6 +6,7 @@
 #include <cmath>
 #include <tao/pegtl.hpp>
 
+#include "core/base/text.h"
 #include "core/units/fraction_glyphs.h"
 
 namespace skeinproof {
@@ -79,6 +80,16 @@ struct Lexer {
   bool behind_slash() const {
     return tokens.size() > 1 && token_end > 0 && tokens.back().shape == '/' && tokens.back().glued &&
            tokens[tokens.size() - 2].shape == figure_shape;
+  }
+  // "Sizes 1/2" are two.
+  bool behind_size_word() const {
+    std::size_t last = tokens.size();
+    while (last > 0 && (tokens[last - 1].shape == ':' || tokens[last - 1].shape == '-')) --last;
+    if (last == 0 || tokens[last - 1].end - tokens[last - 1].begin > 5) return false;
+    const Token& token = tokens[last - 1];
+    const std::string word =
+        lower_ascii(std::string_view(plain.text).substr(token.begin, token.end - token.begin));
+    return word == "size" || word == "sizes" || word == "age" || word == "ages";
   }
   bool behind_figure() const { return !tokens.empty() && tokens.back().shape == figure_shape; }
 };
@@ -163,7 +174,7 @@ template <>
 struct action<grammar::lone_fraction> {
   template <class Input>
   static bool apply(const Input& in, Lexer& lexer) {
-    if (lexer.behind_slash()) return false;
+    if (lexer.behind_slash() || lexer.behind_size_word()) return false;
     const auto part = fraction({in.begin(), in.size()});
     lexer.figure(in, part.first, part.second);
     return true;

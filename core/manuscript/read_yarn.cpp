@@ -99,7 +99,7 @@ bool take_strands(const PhrasePlace& at) {
   statement.subject = reader.role;
   statement.yarn = reader.yarn;
   if (counted && reader.is_list(at.first)) {
-    statement.values = reader.values(at.first);
+    statement.values = reader.figures(at.first);
   } else if (const std::string_view number = reader.value(counted ? at.first : word); !number.empty()) {
     statement.values = {{static_cast<double>(number.front() - '0'), 0, statement.span, false}};
   }
@@ -109,7 +109,7 @@ bool take_strands(const PhrasePlace& at) {
 bool take_colours(const PhrasePlace& at) {
   Reader& reader = at.reader;
   const std::size_t i = at.last - 2;
-  auto values = reader.is_list(i) ? reader.values(i) : std::vector<PrintedValue>{};
+  auto values = reader.is_list(i) ? reader.figures(i) : std::vector<PrintedValue>{};
   if (values.empty()) values = {{std::stod(std::string(reader.value(i))), 0, reader.span(i, i + 1), false}};
   if (values.size() != 1) return false;
   reader.say(StatementKind::number_of_colours, at.first, at.last).values = std::move(values);

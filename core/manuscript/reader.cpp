@@ -41,6 +41,23 @@ TextPart part_of(StatementKind kind) {
   }
 }
 
+// Whether a thing may have a value for each size.
+bool along_sizes(StatementKind kind) {
+  switch (kind) {
+    case StatementKind::size_labels:
+    case StatementKind::measurement:
+    case StatementKind::count:
+    case StatementKind::length_note:
+    case StatementKind::total_count:
+    case StatementKind::total_length:
+    case StatementKind::notion:
+    case StatementKind::stitches:
+      return true;
+    default:
+      return false;
+  }
+}
+
 }  // namespace
 
 std::string Reader::words(std::size_t first, std::size_t last) const {
@@ -95,7 +112,7 @@ Statement& Reader::say(StatementKind kind, std::size_t first, std::size_t last) 
 }
 
 Statement& Reader::say_list(StatementKind kind, std::size_t first, std::size_t last, std::size_t i) {
-  auto printed = values(i);
+  auto printed = along_sizes(kind) ? values(i) : figures(i);
   Statement& statement = say(kind, first, last);
   statement.values = std::move(printed);
   statement.unit = list(i).unit;

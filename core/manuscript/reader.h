@@ -36,7 +36,7 @@ struct Reader {
   Reading out;
 
   int mention = 0;
-  std::size_t sizes = 0;                              // how many, where a line of sizes was read
+  SizesSaid sizes;                                    // by the line of sizes
   int yarns = 0;                                      // named or unnamed
   std::unordered_map<std::string, int> yarn_by_name;  // in small letters
   std::unordered_set<std::string> roles;              // labels of the block
@@ -66,7 +66,9 @@ struct Reader {
   bool capital(std::size_t i) const { return is_word(i) && token(i).capital; }
   // A lone figure without a unit.
   bool lone_figure(std::size_t i) const { return letter(i) == '0' && list(i).cells == 1; }
+  // The values of a list that may have one a size; `figures`: of what has none.
   std::vector<PrintedValue> values(std::size_t i) const { return values_of(items, list(i), plain, sizes); }
+  std::vector<PrintedValue> figures(std::size_t i) const { return values_of(items, list(i), plain, {}); }
   TextSpan span(std::size_t first, std::size_t last) const {
     return plain.as_came(items.tokens[first].begin, items.tokens[last - 1].end);
   }

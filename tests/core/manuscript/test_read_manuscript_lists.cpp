@@ -46,6 +46,15 @@ const std::vector<ListCase> cases = {
     {"an_empty_cell_is_kept", "MC Peat\t5\t\t6\t7\tballs", counts, {"MC: 5 – 6 7 skeins"}},
     {"unit_on_each", "MC: 5 balls (6 balls, 7 balls)", counts, {"MC: 5 (6 7 skeins"}},
     {"unit_on_the_first", "MC: 5 balls (6, 7)", counts, {"MC: 5 (6 7 skeins"}},
+    {"unit_on_each_by_slashes", "MC: 1 skein / 2 skeins", counts, {"MC: 1 2 skeins"}},
+    {"unit_on_each_by_close_slashes",
+     "Bust 80 cm/90 cm, 31½ in/35½ in",
+     measures,
+     {"bust: 80 90 cm", "bust: 31.5 35.5 in"}},
+    {"unit_on_each_and_the_other_system_in_brackets",
+     "Bust 80 cm (87,5 cm) (95 cm) [31½ in (34½ in) (37½ in)]",
+     measures,
+     {"bust: 80 (87.5 (95 cm", "bust: 31.5 (34.5 (37.5 in"}},
     {"broken_line", "MC: 5 (5, 6,\n7, 8) skeins", counts, {"MC: 5 (5 6 7 8 skeins"}},
     {"group_on_the_next_line", "MC: 5 (5, 6)\n(7, 8) skeins", counts, {"MC: 5 (5 6 (7 8 skeins"}},
     {"a_bracket_that_never_closes", "MC: 5 (5, 6, 7 skeins", counts, {"MC: 5 (5 6 7 skeins"}},
@@ -64,6 +73,15 @@ const std::vector<ListCase> cases = {
      measures,
      {"bust: 81.5 (91 100.5 109 cm"}},
     {"close_commas", "MC: 5(5,6,7) balls", counts, {"MC: 5 (5 6 7 skeins"}},
+    {"decimal_comma_in_one_figure_of_two_sizes", "Sizes S, M\nLength 62,5 cm", measures, {"length: 62.5 cm"}},
+    {"close_comma_of_two_sizes", "Sizes S, M\nLength 45,50 cm", measures, {"length: 45 50 cm"}},
+    {"decimal_commas_where_no_sizes_are_named", "Bust 81,5 (91,5) cm", measures, {"bust: 81.5 (91.5 cm"}},
+    {"close_commas_where_no_sizes_are_named", "MC: 5 (5,6) (7,8) balls", counts, {"MC: 5 (5 6 (7 8 skeins"}},
+    {"a_half_of_two_sizes",
+     "Sizes S/M\nMC: 1/2 skeins\nCC: 3/4",
+     counts,
+     {"MC: 1 2 skeins", "CC: 3 4 skeins"}},
+    {"half_a_skein", "Sizes 1/2/3\nMC: 1/2 skein", counts, {"MC: 0.5 skeins"}},
     {"thousands", "MC: 950 (1,050, 1,150) m", counts, {"MC: 950 (1050 1150 m"}},
     {"thousands_by_narrow_space", "MC: 950 (1\u202f050, 1\u202f150) m", counts, {"MC: 950 (1050 1150 m"}},
     {"glyphs", "Bust 32 (35¾, 39¼) in", measures, {"bust: 32 (35.75 39.25 in"}},
@@ -81,6 +99,7 @@ const std::vector<ListCase> cases = {
     {"sizes_in_words", "Sizes: small, medium and large. MC: 3 balls", sizes, {"– – –"}},
     {"sizes_with_a_slash_in_the_name", "Size: S/M (L/XL)\nMC Peat 3 balls", sizes, {"– (–"}},
     {"sizes_by_slashes", "Sizes 34/36/38\nMC Peat 3 balls", sizes, {"34 36 38"}},
+    {"two_sizes_by_a_slash", "Sizes 1/2\nMC Peat 3 balls", sizes, {"1 2"}},
     {"a_head_row", "          S      M      L\nBust     86     96    106   cm", sizes, {"– – –"}},
 };
 INSTANTIATE_TEST_SUITE_P(styles, ReadLists, ::testing::ValuesIn(cases),
@@ -107,6 +126,16 @@ TEST(ReadManuscriptLists, values_keep_their_characters) {
   EXPECT_EQ(words_at(read, bust.span), "3\u00ad2 (35¾, 36)\u00a0in");
   EXPECT_DOUBLE_EQ(bust.values[0].half_step, 0.5);
   EXPECT_DOUBLE_EQ(bust.values[1].half_step, 0.125);
+}
+
+TEST(ReadManuscriptLists, decimal_commas_of_what_has_no_value_a_size) {
+  const std::string text =
+      "Sizes S, M\nYarn: Oddmere Sock (75% wool, 25% nylon; 212,5 m per 50 g).\n"
+      "Needles: 3,5 mm (US 4) for ribs, 2,25 mm circular.\nGauge: 22,5 sts and 30,5 rows = 10 cm.";
+  EXPECT_THAT(said(text, StatementKind::needle), ElementsAre("ribs: 3.5 mm", "ribs: 4 US", "2.25 mm"));
+  EXPECT_THAT(said(text, StatementKind::put_up_length), ElementsAre("212.5 m"));
+  EXPECT_THAT(said(text, StatementKind::gauge_stitches), ElementsAre("22.5 sts"));
+  EXPECT_THAT(said(text, StatementKind::gauge_rows), ElementsAre("30.5 rows"));
 }
 
 TEST(ReadManuscriptLists, one_value_of_several_sizes_is_said_of_all) {
