@@ -281,7 +281,8 @@ void one_number_one_shade(const ReviewInput& input, Findings& findings) {
     if (role.shade != nullptr)
       by_name[{role.yarn, compared(words_of(printed, *role.shade))}].push_back(&role);
   }
-  for (const auto& [key, roles] : by_number) {
+  for (const auto& row : by_number) {
+    const auto& roles = row.second;
     if (roles.size() < 2) continue;
     const auto name_of_role = [&](const PrintedRole* role) {
       return role->shade == nullptr ? std::string() : compared(words_of(printed, *role->shade));
@@ -293,7 +294,8 @@ void one_number_one_shade(const ReviewInput& input, Findings& findings) {
     say_shared(input, findings, roles, same_shade ? "two colours are one shade" : "one number for two shades",
                same_shade ? "are the same shade. Is that meant?" : "share a number. Which of them is right?");
   }
-  for (const auto& [key, roles] : by_name) {
+  for (const auto& row : by_name) {
+    const auto& roles = row.second;
     const bool differ = std::any_of(roles.begin(), roles.end(), [&](const PrintedRole* role) {
       return bare_number(printed, *role->number) != bare_number(printed, *roles.front()->number);
     });
