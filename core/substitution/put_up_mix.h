@@ -27,15 +27,16 @@ struct PutUpMix {
   double last_skein_share = 0;  // of the shortest put-up bought that is needed, in (0, 1]
   bool by_price = false;  // false: no put-up has a price, so the fewest skeins, then the least left over
   bool proven = true;     // false: given up after a great many tries, the best of them
-  std::vector<Error> left_out;  // put-ups that could not be looked at, each with what is missing
+  std::vector<Error> left_out;  // put-ups and prices that could not be used, each with what is amiss
 };
 
 // Own put-up and price first, then all others it is sold in.
 std::vector<SoldAs> put_ups_of(const Yarn& yarn);
 
 // The cheapest mix that covers a length: least cost, then the fewest skeins, then the least left over. Where
-// only some put-ups have a price the others are left out. Fails, naming the put-up, where none has a length,
-// where two currencies meet (a sum of two is none) and for a length that is not above 0 or is absurd.
+// only some put-ups have a price the others are left out; where prices of two currencies meet none of them
+// counts. Fails, naming what is missing, where no put-up has a length, and for a length that is not above 0
+// or takes more than 100,000 skeins.
 Expected<PutUpMix> cheapest_mix(Metres cover, const std::vector<SoldAs>& put_ups);
 
 // What has to be covered for a planned length: the length itself, or less where the house rounds a hair over
