@@ -1,0 +1,178 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/pages/candidates/buy_pane.h"
+
+#include <QDateTime>
+#include <QFileDialog>
+#include <QFontDatabase>
+#include <QLabel>
+#include <QListView>
+#include <QPlainTextEdit>
+#include <QPushButton>
+#include <QSplitter>
+#include <QVBoxLayout>
+
+#include "app/pages/candidates/band_lines.h"
+#include "app/pages/candidates/candidate_rows.h"
+#include "app/print/save_sheet.h"
+#include "app/widgets/bound_fields.h"
+#include "app/widgets/flow_layout.h"
+#include "app/widgets/ink.h"
+#include "app/widgets/line_field.h"
+#include "app/widgets/pane_header.h"
+#include "app/widgets/quantity_text.h"
+#include "core/sheets/write_sheet.h"
+
+namespace skeinproof {
+namespace {
+
+QString qt(const std::string& text) { return QString::fromStdString(text); }
+
+FigureRow buy_row(const CandidateRole& role, const YarnToBuy& buy, const ReaderStyle& reader) {
+  QuantityFormat metres = QuantityFormat::yarn_length();
+  metres.decimals = 1;
+  FigureRow row;
+  row.name = BuyPane::tr("%1  %2").arg(qt(role.label), qt(buy.name));
+  row.strong = true;
+  QStringList bought, how;
+  for (const PutUpBought& put_up : buy.put_ups) {
+    QString words = BuyPane::tr("%1 × %2").arg(put_up.count).arg(put_up_text(put_up.put_up, reader));
+    if (put_up.price) words += BuyPane::tr(" at %1").arg(price_text(put_up.price, reader));
+    bought << words;
+  }
+  row.figure = buy.skeins ? QString::number(*buy.skeins) : QStringLiteral("–");
+  how << BuyPane::tr("planned %1").arg(show_quantity(metres, reader, {buy.planned.value(), {}}));
+  how << bought;
+  if (buy.spare)
+    how << BuyPane::tr("%1 left over").arg(show_quantity(metres, reader, {buy.spare->value(), {}}));
+  if (buy.cost) how << money_words(*buy.cost, 2, qt(buy.currency), reader);
+  row.how = how.join(QStringLiteral("; "));
+  for (const std::string* more : {&buy.tight, &buy.missing})
+    if (!more->empty()) row.how += QLatin1Char('\n') + qt(*more);
+  return row;
+}
+
+}  // namespace
+
+std::vector<FigureRow> buy_figures(const CandidateFacts& facts, const ReaderStyle& reader) {
+  std::vector<FigureRow> rows;
+  for (const CandidateRole& role : facts.roles)
+    for (const YarnToBuy& buy : role.buys) rows.push_back(buy_row(role, buy, reader));
+  if (rows.empty()) return rows;
+  FigureRow total;
+  total.name = BuyPane::tr("All of it");
+  total.figure = facts.skeins ? QString::number(*facts.skeins) : QStringLiteral("–");
+  total.strong = true;
+  QStringList how;
+  for (const std::string* words : {&facts.basket_words, &facts.budget_words})
+    if (!words->empty()) how << qt(*words);
+  total.how = how.join(QStringLiteral("; "));
+  rows.push_back(std::move(total));
+  return rows;
+}
+
+BuyPane::BuyPane(OpenPattern& open, QWidget* parent)
+    : QWidget(parent),
+      open_(open),
+      ask_path_([](QWidget* window, const QString& suggestion, const QString& filter) {
+        return QFileDialog::getSaveFileName(window, {}, suggestion, filter);
+      }),
+      choice_(new ChoiceField),
+      return_field_(new LineField([this](const QString& line) {
+        return_by_ = line.trimmed();
+        return_field_->show_line(return_by_);
+        refresh();
+        return QString();
+      })),
+      figures_(new FigureList),
+      list_(new QPlainTextEdit) {
+  choice_->setAccessibleName(tr("Candidate to buy"));
+  auto* words = new QLabel(tr("&To buy for"));
+  words->setBuddy(choice_);
+  return_field_->setAccessibleName(tr("What is left over can be returned by"));
+  return_field_->setPlaceholderText(tr("a date"));
+  return_field_->setMinimumWidth(scaled(this, 110));
+  auto* return_words = new QLabel(tr("&Return unused skeins by"));
+  return_words->setBuddy(return_field_);
+  auto* save = new QPushButton(tr("Sho&pping list…"));
+  save->setToolTip(tr("Save the list as PDF, text, HTML or a workbook; Ctrl+P prints it"));
+  save->setAutoDefault(false);
+  auto* bar = new QWidget;
+  auto* flow = new FlowLayout(bar);
+  flow->setContentsMargins(scaled(this, 10), scaled(this, 7), scaled(this, 10), scaled(this, 7));
+  flow->setSpacing(scaled(this, 8));
+  for (QWidget* widget : std::initializer_list<QWidget*>{words, choice_, return_words, return_field_})
+    flow->addWidget(widget);
+  flow->add_stretch();
+  flow->addWidget(save);
+  figures_->view()->setAccessibleName(tr("What to buy"));
+  figures_->set_empty_words(tr("Nothing to buy yet: add a piece, or weigh the sample."));
+  list_->setReadOnly(true);
+  list_->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
+  list_->setTabChangesFocus(true);
+  list_->setFrameShape(QFrame::NoFrame);
+  list_->setLineWrapMode(QPlainTextEdit::NoWrap);
+  list_->setAccessibleName(tr("Shopping list"));
+  QFont fixed;  // only its family is set: the size follows the window's
+  fixed.setFamily(QFontDatabase::systemFont(QFontDatabase::FixedFont).family());
+  fixed.setStyleHint(QFont::Monospace);
+  list_->setFont(fixed);
+  list_->document()->setDocumentMargin(scaled(this, 12));
+  auto* split = new QSplitter(Qt::Horizontal);
+  split->addWidget(make_pane(new PaneHeader(tr("Colour by colour")), figures_));
+  split->addWidget(make_pane(new PaneHeader(tr("The shopping list")), list_));
+  split->setChildrenCollapsible(false);
+  split->setSizes({scaled(this, 480), scaled(this, 640)});
+  auto* layout = new QVBoxLayout(this);
+  layout->setContentsMargins(0, 0, 0, 0);
+  layout->setSpacing(0);
+  layout->addWidget(bar);
+  layout->addWidget(split, 1);
+  setFocusProxy(choice_);
+  connect(choice_, &ChoiceField::chosen, this, &BuyPane::refresh);
+  connect(save, &QPushButton::clicked, this, &BuyPane::save_list);
+}
+
+CandidateId BuyPane::candidate() const { return CandidateId{choice_->currentData().toUInt()}; }
+
+void BuyPane::choose_candidate(CandidateId id) {
+  choice_->show_choice(id.value);
+  refresh();
+}
+
+QString BuyPane::list_text() const { return list_->toPlainText(); }
+
+void BuyPane::show_facts(const std::vector<CandidateFacts>& facts) {
+  facts_ = facts;
+  std::vector<Choice> choices;
+  for (const CandidateFacts& each : facts_)
+    choices.push_back(
+        {each.own ? tr("%1, the pattern’s yarn").arg(qt(each.name)) : qt(each.name), each.id.value});
+  choice_->set_choices(choices);
+  if (choice_->currentIndex() < 0 && choice_->count() > 0) choice_->setCurrentIndex(0);
+  refresh();
+}
+
+std::optional<Sheet> BuyPane::sheet() const { return std::nullopt; }
+
+void BuyPane::refresh() {
+  std::vector<FigureRow> rows;
+  for (const CandidateFacts& each : facts_)
+    if (each.id == candidate()) rows = buy_figures(each, open_.reader());
+  figures_->set_rows(std::move(rows));
+  const auto whole = sheet();
+  const QString text = whole ? qt(plain_text(*whole)) : QString();
+  if (list_->toPlainText() != text) list_->setPlainText(text);
+}
+
+void BuyPane::save_list() {
+  const auto whole = sheet();
+  if (!whole) return emit says(tr("Nothing to buy yet: add a piece, or weigh the sample."));
+  const QString path =
+      ask_path_(this, tr("shopping-list.pdf"),
+                tr("PDF (*.pdf);;Text (*.txt);;HTML (*.html);;Workbook (*.xlsx);;CSV (*.csv)"));
+  if (path.isEmpty()) return;
+  const auto saved = save_sheet(*whole, path.toStdString(), QDateTime::currentSecsSinceEpoch());
+  emit says(saved ? tr("Saved %1").arg(path) : sentence_of(saved.error()));
+}
+
+}  // namespace skeinproof
