@@ -39,8 +39,8 @@ enum class ShelfField {
   lightness,
   lot,
   owned,  // "3 skeins + 41 g"
-  skeins,
-  grams,
+  skeins_owned,
+  weight_owned,
   place,
   note,
   invented,

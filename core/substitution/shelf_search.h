@@ -36,8 +36,9 @@ struct EnumWords<ShelfHolding> {
       {{ShelfHolding::single, "single"}, {ShelfHolding::doubled, "doubled"}, {ShelfHolding::pair, "pair"}});
 };
 
-// How near a hit is to the yarn that was asked for, one thing at a time; a smaller number is nearer. There is
-// no figure that adds them up.
+// How near a hit is to the yarn that was asked for, one thing at a time; a smaller number is nearer. Of two
+// yarns held together the fibres count by the mass of each, the stricter care and the more marked surface and
+// colouring. There is no figure that adds them up.
 struct ShelfLikeness {
   int thickness_step = 0;  // index into shelf_thickness_steps, or past its end
   int fibre = 0;           // 0 same, 1 mostly, 2 partly, 3 other, 4 not known
@@ -57,7 +58,7 @@ inline constexpr std::size_t shelf_nearest = 1000;
 struct ShelfHit {
   ShelfHolding holding = ShelfHolding::single;
   std::size_t first = 0;                // index on the shelf
-  std::size_t second = 0;               // of a pair, the thinner one; else the same as `first`
+  std::size_t second = 0;               // of a pair, the thinner strand; else the same as `first`
   std::optional<double> tex;            // of all strands together
   std::optional<double> thickness_pct;  // thicker than the yarn asked for, by the volume of the fibres where
                                         // both are known, else by weight; below 0 = thinner
@@ -65,7 +66,6 @@ struct ShelfHit {
   std::optional<double> price_a_100m;   // of all strands; in `currency`
   std::string currency;
   ShelfLikeness likeness;
-  std::string reason;  // "3 % thicker; same fibre; machine wash, no stricter; …"
 };
 
 struct ShelfAnswer {
@@ -105,8 +105,7 @@ struct EnumWords<ShelfOrder> {
                                                       {ShelfOrder::owned, "owned"}});
 };
 
-// A shelf made ready for searching: about a second for a million entries, searched in a blink. It does not
-// change and may be read from several threads.
+// A shelf made ready for searching. It does not change and may be read from several threads.
 class ShelfIndex {
  public:
   explicit ShelfIndex(std::vector<ShelfYarn> entries);
@@ -119,6 +118,8 @@ class ShelfIndex {
   Expected<ShelfAnswer> search(const ShelfQuestion& question) const;
   // What is not known comes last either way.
   void order(std::vector<ShelfHit>& hits, ShelfOrder by, bool descending = false) const;
+  // Why a hit is one, in words: "3 % thicker; same fibre; hand wash, stricter; …".
+  std::string reason(const ShelfQuestion& question, const ShelfHit& hit) const;
 
  private:
   struct Ready;
