@@ -21,8 +21,9 @@ class IntegerPlan {
   void fix(Column column, double value);
 
   // A value for each column, proven to cost the least; absent where the rows allow none. Whole columns are
-  // rounded to whole numbers; rows hold within 1e-6 of their own size.
-  std::optional<std::vector<double>> solve() const;
+  // rounded to whole numbers; rows hold within 1e-6 of their own size. With a limit the search ends after so
+  // many branches with the best found till then, which may be none.
+  std::optional<std::vector<double>> solve(int most_branches = 0) const;
   std::size_t columns() const { return columns_.size(); }
   std::size_t rows() const { return rows_.size(); }
 

@@ -17,6 +17,7 @@ constexpr double exact_fit_m = 1e-6;
 // fits; what comes out is checked exactly.
 constexpr double loosened = 1e-6;
 constexpr int most_plans = 200;
+constexpr int most_branches = 1000;  // for the least weight; whether there is a plan at all is always proven
 
 namespace weight {
 constexpr double parts_yarn = 1000, moved = 30, brimful = 8, unlike = 3, yarn = 1;
@@ -128,14 +129,44 @@ std::vector<std::size_t> worth_looking_at(const SharingProblem& problem, bool fo
   return chosen;
 }
 
+// Where there are many, the least weight is looked for among those that a plan at hand uses, those that are
+// kept somewhere and the longest that pass unseen.
+std::vector<std::size_t> likeliest(const SharingProblem& problem, const std::vector<std::size_t>& all,
+                                   const Sharing& ready) {
+  constexpr std::size_t most = 10, beside_ready = 2;
+  if (all.size() <= most) return all;
+  std::vector<std::size_t> chosen;
+  const auto choose = [&](std::size_t s) {
+    if (std::find(chosen.begin(), chosen.end(), s) == chosen.end()) chosen.push_back(s);
+  };
+  for (std::size_t s : all)
+    if (ready.serves[s] >= 0 || given_from(problem, ready, s) > 0) choose(s);
+  const std::size_t wanted = std::max(most, chosen.size() + beside_ready);
+  for (std::size_t s : all)
+    if (problem.supplies[s].kept_in >= 0 && chosen.size() < wanted) choose(s);
+  std::vector<std::size_t> rest = all;
+  const auto seen = [&](std::size_t s) {
+    const auto& unlike = problem.supplies[s].unlike;
+    return std::count(unlike.begin(), unlike.end(), true);
+  };
+  std::stable_sort(rest.begin(), rest.end(), [&](std::size_t a, std::size_t b) {
+    const auto seen_a = seen(a), seen_b = seen(b);
+    return seen_a != seen_b ? seen_a < seen_b : problem.supplies[a].usable > problem.supplies[b].usable;
+  });
+  for (std::size_t s : rest)
+    if (chosen.size() < wanted) choose(s);
+  std::sort(chosen.begin(), chosen.end());
+  return chosen;
+}
+
 enum class Aim { any, least_weight, least_bought };
 
 // The problem as an integer plan: which yarn serves which role (yes or no), how much of it (an amount), which
 // part goes to which yarn, and skeins to buy.
 class SharingModel {
  public:
-  SharingModel(const SharingProblem& problem, Aim aim, bool alike) : problem_(problem), aim_(aim) {
-    supplies_ = worth_looking_at(problem, aim == Aim::least_weight);
+  SharingModel(const SharingProblem& problem, Aim aim, std::vector<std::size_t> supplies, bool alike)
+      : problem_(problem), aim_(aim), supplies_(std::move(supplies)) {
     serve_.assign(problem.supplies.size(), std::vector<int>(problem.needs.size(), -1));
     gives_ = serve_;
     takes_.assign(problem.parts.size(), std::vector<int>(problem.supplies.size(), -1));
@@ -152,7 +183,7 @@ class SharingModel {
   // for.
   std::optional<Sharing> solve() {
     for (int turn = 0; turn < most_plans; ++turn) {
-      const auto values = plan_.solve();
+      const auto values = plan_.solve(weighs() ? most_branches : 0);
       if (!values) return std::nullopt;
       Sharing sharing = read(*values);
       if (holds(problem_, sharing)) return sharing;
@@ -163,6 +194,7 @@ class SharingModel {
 
  private:
   bool weighs() const { return aim_ == Aim::least_weight; }
+  double joins() const { return problem_.join_m * (std::max(1, problem_.yarns_a_role) - 1); }
 
   void add_supply(std::size_t s) {
     const auto& supply = problem_.supplies[s];
@@ -177,8 +209,10 @@ class SharingModel {
     for (std::size_t r = 0; r < problem_.needs.size(); ++r) {
       if (!supply.may_serve[r] || !(problem_.needs[r] > exact_fit_m)) continue;
       serve_[s][r] = plan_.yes_or_no(serve_weight(supply, r));
-      gives_[s][r] = plan_.amount(most);
-      plan_.at_most({{gives_[s][r], 1}, {serve_[s][r], -most}}, 0);
+      // No more than the role asks: the tighter this row, the sooner the plan is proven.
+      const double asked = std::min(most, problem_.needs[r] + joins());
+      gives_[s][r] = plan_.amount(asked);
+      plan_.at_most({{gives_[s][r], 1}, {serve_[s][r], -asked}}, 0);
       one_role.emplace_back(serve_[s][r], 1);
     }
     if (one_role.size() > 1) plan_.at_most(one_role, 1);
@@ -370,13 +404,26 @@ double weight_of(const SharingProblem& problem, const Sharing& sharing) {
 
 std::optional<Sharing> any_sharing(const SharingProblem& problem) {
   if (auto ready = sharing_at_hand(problem)) return ready;
-  return SharingModel(problem, Aim::any, false).solve();
+  return SharingModel(problem, Aim::any, worth_looking_at(problem, false), false).solve();
 }
 
 std::optional<Sharing> best_sharing(const SharingProblem& problem) {
+  // A yarn for given parts outweighs all else, so none is used where it can be done without.
+  if (!problem.parts.empty()) {
+    SharingProblem whole = problem;
+    whole.parts.clear();
+    if (auto best = best_sharing(whole)) {
+      best->part_in.assign(problem.parts.size(), -1);
+      return best;
+    }
+  }
+  const auto ready = any_sharing(problem);
+  if (!ready) return std::nullopt;
+  const auto supplies = likeliest(problem, worth_looking_at(problem, true), *ready);
   if (problem.yarns_a_role > 1)
-    if (auto alike = SharingModel(problem, Aim::least_weight, true).solve()) return alike;
-  return SharingModel(problem, Aim::least_weight, false).solve();
+    if (auto alike = SharingModel(problem, Aim::least_weight, supplies, true).solve()) return alike;
+  auto best = SharingModel(problem, Aim::least_weight, supplies, false).solve();
+  return best ? best : ready;
 }
 
 std::optional<Sharing> cheapest_addition(const SharingProblem& problem) {
@@ -386,7 +433,7 @@ std::optional<Sharing> cheapest_addition(const SharingProblem& problem) {
       [](const SharingProblem::Supply& supply) { return !(supply.skein > 0) || supply.price > 0; });
   if (!all_priced)
     for (auto& supply : by_number.supplies) supply.price = 0;
-  return SharingModel(by_number, Aim::least_bought, false).solve();
+  return SharingModel(by_number, Aim::least_bought, worth_looking_at(problem, false), false).solve();
 }
 
 std::optional<Sharing> sharing_at_hand(const SharingProblem& problem) {

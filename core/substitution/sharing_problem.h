@@ -48,7 +48,8 @@ double weight_of(const SharingProblem& problem, const Sharing& sharing);
 
 // Any sharing, or the proof that there is none.
 std::optional<Sharing> any_sharing(const SharingProblem& problem);
-// One of least weight, in which yarns of one role are alike where that is possible.
+// One of least weight, in which yarns of one role are alike where that is possible. With more than ten yarns
+// it is looked for among the likeliest; where there is a sharing, one is always found.
 std::optional<Sharing> best_sharing(const SharingProblem& problem);
 // The cheapest skeins to buy so that there is one: by price where all that can be bought have one, else the
 // fewest.
