@@ -7,6 +7,7 @@
 #include "core/fabric/relaxation.h"
 #include "core/reference/lookup.h"
 #include "core/units/show.h"
+#include "core/yarn/thickness.h"
 
 namespace skeinproof {
 namespace {
@@ -61,7 +62,8 @@ double metres_per_square_metre(double stitches_per_cm2) {
 }
 
 double firmness_from_gauge(double stitches_per_cm2, MetresPerGram density) {
-  return 7 * std::sqrt(stitches_per_cm2 / density.value());
+  const double loop = std::sqrt(relaxation(GaugeState::unstated).constant / stitches_per_cm2);
+  return firmness(density, centimetres(loop));
 }
 
 }  // namespace skeinproof

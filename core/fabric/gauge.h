@@ -23,8 +23,8 @@ bool at_rest(double loop_shape);
 // constant whatever the state of the gauge, for estimates before there is a sample.
 double metres_per_square_metre(double stitches_per_cm2);
 
-// F: firmness of plain cloth from its gauge, 7 x sqrt(S / mu): sqrt(tex) / loop with the loop at the middle
-// constant. A calibrated loop goes through `firmness` of the yarn instead.
+// F: firmness of plain cloth from its gauge, sqrt(tex) / loop with the loop at the middle constant: 6.98 x
+// sqrt(S / mu), which people know as 7 x. A calibrated loop goes through `firmness` of the yarn instead.
 double firmness_from_gauge(double stitches_per_cm2, MetresPerGram density);
 
 }  // namespace skeinproof

@@ -38,4 +38,14 @@ ItemKind item_kind(std::string_view lower) {
   return ItemKind::unknown;
 }
 
+bool is_felted_item(std::string_view lower) { return says(lower, {"felted", "fulled", "felting"}); }
+
+bool used_near_heat(std::string_view lower) {
+  if (says(lower, {"pot holder", "pot-holder", "potholder", "oven mitt", "oven glove", "trivet", "hot pad",
+                   "tea cosy", "tea cozy", "teapot cosy", "teapot cozy", "pan holder", "pan handle cover"}))
+    return true;
+  return item_kind(lower) == ItemKind::other && says(lower, {"cosy", "cozy"}) &&
+         !says(lower, {"phone", "tablet", "laptop", "book", "scarf", "cowl", "blanket", "throw", "slipper"});
+}
+
 }  // namespace skeinproof

@@ -8,5 +8,8 @@ namespace skeinproof {
 enum class ItemKind { unknown, garment, sock, hat_or_mitten, shawl, other };
 // The first word that names an item in a lower-case text.
 ItemKind item_kind(std::string_view lower);
+// By the same words: felted after knitting; used near heat.
+bool is_felted_item(std::string_view lower);
+bool used_near_heat(std::string_view lower);
 
 }  // namespace skeinproof

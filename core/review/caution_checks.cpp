@@ -262,13 +262,7 @@ void fluff_and_floats_for_babies(const ReviewInput& input, Findings& findings) {
 void melting_fibre_near_heat(const ReviewInput& input, Findings& findings) {
   const FindingWords words(input);
   const ItemRead item = item_of(input);
-  const bool near_heat = says(item.words, {"pot holder", "pot-holder", "potholder", "oven mitt", "oven glove",
-                                           "trivet", "hot pad", "tea cosy", "tea cozy", "teapot cosy",
-                                           "teapot cozy", "pan holder", "pan handle cover"}) ||
-                         (item.kind == ItemKind::other && says(item.words, {"cosy", "cozy"}) &&
-                          !says(item.words, {"phone", "tablet", "laptop", "book", "scarf", "cowl", "blanket",
-                                             "throw", "slipper"}));
-  if (!near_heat) return;
+  if (!used_near_heat(item.words)) return;
   for (const PrintedYarn& yarn : input.printed.yarns()) {
     const Composition composition = composition_of(input, yarn);
     if (composition.empty()) {

@@ -2,7 +2,7 @@
 #include "core/sheets/sheet_parts.h"
 
 #include "core/manuscript/words.h"
-#include "core/sheets/cautions.h"
+#include "core/need/cautions.h"
 
 namespace skeinproof {
 

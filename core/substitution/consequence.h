@@ -27,6 +27,7 @@ struct Consequence {
   std::string because;        // the trigger with its figures
   std::string advice;         // what may be done
   std::string test;           // the cheapest test that settles it
+  std::string short_test;     // for a narrow column: "hang test 47 g, 24 h"
   std::vector<RoleId> roles;  // in which it fired; empty = the item as a whole
   std::string source;
 };

@@ -19,7 +19,7 @@
 #include "app/widgets/line_field.h"
 #include "app/widgets/pane_header.h"
 #include "app/widgets/size_grid.h"
-#include "core/sheets/cautions.h"
+#include "core/need/cautions.h"
 
 namespace skeinproof {
 

@@ -20,7 +20,7 @@
 #include "app/widgets/part_table.h"
 #include "app/widgets/part_table_model.h"
 #include "core/pattern/edits.h"
-#include "core/sheets/cautions.h"
+#include "core/need/cautions.h"
 #include "core/yarn/read_composition.h"
 
 namespace skeinproof {

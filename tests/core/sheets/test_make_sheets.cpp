@@ -5,7 +5,7 @@
 #include <gtest/gtest.h>
 
 #include "core/manuscript/house_styles.h"
-#include "core/sheets/cautions.h"
+#include "core/need/cautions.h"
 #include "core/sheets/write_sheet.h"
 #include "tests/core/manuscript/block_samples.h"
 
