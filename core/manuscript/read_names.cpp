@@ -47,6 +47,16 @@ bool shade_prefix(const Reader& reader, std::size_t i) {
 
 }  // namespace
 
+bool lone_capital(const Reader& reader, std::size_t i) {
+  const Token& token = reader.token(i);
+  return token.end - token.begin == 1 && token.capital;
+}
+
+bool is_role_in_brackets(const Reader& reader, std::size_t i) {
+  return reader.letter(i) == '(' && reader.letter(i + 2) == ')' &&
+         (reader.has(i + 1, Sense::role_label) || lone_capital(reader, i + 1));
+}
+
 std::size_t name_begin(const Reader& reader, const Clause& clause, std::size_t last) {
   std::size_t first = last;
   while (first > clause.first && first + longest_name > last && in_name(reader, first - 1)) --first;
@@ -172,6 +182,9 @@ bool take_shade(const PhrasePlace& at) {
   if (reader.is_list(i)) {
     if (!reader.lone_figure(i) || reader.run == Run::needles || reader.run == Run::gauge) return false;
     if (reader.value(at.first) == "number" && reader.role.empty() && reader.yarn < 0) return false;
+    // "Peat no. 08 (MC)": the role takes its shade.
+    const std::size_t behind = reader.letter(at.last) == gap_shape ? at.last + 1 : at.last;
+    if (is_role_in_brackets(reader, behind)) return false;
     say_shade_number(reader, at.first, i);
     // "Colour: 14 Duckling"
     const std::size_t bracket = reader.letter(i + 1) == '(' ? i + 2 : i + 1;

@@ -19,6 +19,10 @@ void say_shade(Reader& reader, std::size_t first, std::size_t last);
 void say_shade_number(Reader& reader, std::size_t first, std::size_t i);
 // "08", "#08", ", shade 08", "(08)" behind a shade's name; gives the token behind it, or `i`.
 std::size_t take_number_behind(Reader& reader, const Clause& clause, std::size_t i);
+// A capital alone: "A".
+bool lone_capital(const Reader& reader, std::size_t i);
+// "(MC)", "(A)"
+bool is_role_in_brackets(const Reader& reader, std::size_t i);
 // The yarn that a composition or a put-up at `i` speaks of: the one named before it, else the one at hand,
 // else one without a name.
 void find_yarn(Reader& reader, const Clause& clause, std::size_t i);

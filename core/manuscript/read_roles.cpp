@@ -47,22 +47,22 @@ void take_shade_behind(Reader& reader, const Clause& clause, std::size_t i) {
   take_number_behind(reader, clause, last);
 }
 
-// "Peat 08 (MC)"
-bool take_shade_before(Reader& reader, const Clause& clause, std::size_t open) {
-  while (open > clause.first && reader.letter(open - 1) == gap_shape) --open;
+// "Peat 08 (MC)", "Peat no. 08 (MC)", "Peat (08) (MC)"
+void take_shade_before(Reader& reader, const Clause& clause, std::size_t open) {
+  const auto before = [&](std::size_t i) { return i > clause.first ? reader.letter(i - 1) : '\0'; };
+  while (before(open) == gap_shape) --open;
   std::size_t last = open, number = open;
-  if (last > clause.first && reader.lone_figure(last - 1) && !reader.used[last - 1]) {
-    number = --last;
-    while (last > clause.first &&
-           (reader.has(last - 1, Sense::role_prefix) || reader.letter(last - 1) == '#' ||
-            reader.letter(last - 1) == ',' || reader.letter(last - 1) == '.'))
+  const bool enclosed = before(open) == ')' && open >= clause.first + 3 && reader.letter(open - 3) == '(';
+  const std::size_t figure = enclosed ? open - 1 : open;
+  if (figure > clause.first && reader.lone_figure(figure - 1) && !reader.used[figure - 1]) {
+    number = last = figure - 1;
+    while (before(last) == '#' || before(last) == ',' || before(last) == '.' || before(last) == '(' ||
+           (last > clause.first && reader.has(last - 1, Sense::role_prefix)))
       --last;
   }
   const std::size_t first = name_begin(reader, clause, last);
-  if (first == last) return false;
-  say_shade(reader, first, last);
+  if (first < last) say_shade(reader, first, last);
   if (number < open) say_shade_number(reader, last, number);
-  return true;
 }
 
 // Shade and count that stand before their role in this clause.
@@ -114,11 +114,6 @@ bool say_role(const PhrasePlace& at, std::size_t label_first, std::size_t label_
   return true;
 }
 
-bool lone_capital(const Reader& reader, std::size_t i) {
-  const Token& token = reader.token(i);
-  return token.end - token.begin == 1 && token.capital;
-}
-
 // "A Peat  1 skein"
 bool counts_behind(const PhrasePlace& at) {
   for (std::size_t i = at.last; i < at.clause.last && i < at.last + 8; ++i)
@@ -142,7 +137,7 @@ bool take_prefixed_role(const PhrasePlace& at) {
   const std::size_t label = at.last - 1;
   if (at.reader.is_list(label)) {
     if (at.reader.value(at.first) == "shade" || at.reader.value(at.first) == "number" ||
-        !at.reader.lone_figure(label))
+        !at.reader.lone_figure(label) || is_role_in_brackets(at.reader, at.last))
       return false;
     return say_role(at, at.first, at.last);
   }
@@ -156,12 +151,20 @@ bool take_lone_letter(const PhrasePlace& at) {
   while (before > at.clause.first &&
          (reader.letter(before - 1) == gap_shape || reader.letter(before - 1) == '*'))
     --before;
-  const bool starts = before == at.clause.first || reader.letter(at.first - 1) == '(';
+  const auto before_is = [&](std::size_t k, Sense sense) {
+    return at.first >= at.clause.first + k && reader.has(at.first - k, sense);
+  };
+  // "A Peat: 1 skein, B Lichen: 2 skeins"
+  const bool goes_on = reader.counted && (reader.letter(at.first - 1) == ',' || before_is(1, Sense::also));
+  // "Balls of A: 5"
+  const bool counted_of = before_is(1, Sense::of) && before_is(2, Sense::skein_word) && counts_behind(at);
+  const bool starts = before == at.clause.first || reader.letter(at.first - 1) == '(' || goes_on;
   const char next = reader.letter(at.last);
   constexpr std::string_view marks = ":-=)\t(.";
   const bool known = reader.roles.contains(reader.words(at.first, at.last));
   const bool before_shade = reader.yarn >= 0 && reader.capital(at.last) && counts_behind(at);
-  if (!starts || (marks.find(next) == std::string_view::npos && !known && !before_shade)) return false;
+  const bool labels = marks.find(next) != std::string_view::npos || known || before_shade;
+  if (!counted_of && !(starts && labels)) return false;
   if (reader.run == Run::gauge || reader.run == Run::needles || reader.run == Run::measures) return false;
   return say_role(at, at.first, at.last);
 }

@@ -91,11 +91,28 @@ INSTANTIATE_TEST_SUITE_P(
                  "5 (5 6 skeins"},
         RoleCase{"letter", "A: Peat 08, 5 (5, 6) balls", "A", "Peat", "08", "5 (5 6 skeins"},
         RoleCase{"numbered", "Color 1 – Peat: 5 (5, 6) skeins", "Color 1", "Peat", "", "5 (5 6 skeins"},
+        RoleCase{"number_before_the_role", "Peat no. 08 (MC): 1 skein", "MC", "Peat", "08", "1 skeins"},
+        RoleCase{"shade_number_before_the_role", "Peat, shade 08 (A)  5, 5, 6 balls", "A", "Peat", "08",
+                 "5 5 6 skeins"},
+        RoleCase{"both_in_brackets", "Peat (08) (MC): 1 skein", "MC", "Peat", "08", "1 skeins"},
         RoleCase{"count_first", "5 (5, 6) balls in Peat 08 (MC)", "MC", "Peat", "08", "5 (5 6 skeins"},
         RoleCase{"metres", "MC Peat 08: 800 (860, 980) m", "MC", "Peat", "08", "800 (860 980 m"},
         RoleCase{"grams_of_skeins", "MC Peat 08: 5 (5, 6) x 50 g balls", "MC", "Peat", "08",
                  "5 (5 6 skeins"}),
     [](const auto& one) { return std::string(one.param.name); });
+
+TEST(ReadRoles, one_behind_another) {
+  const std::string yarn = "Yarn: Oddmere Fieldspun (100% wool; 175 m per 50 g)\n";
+  const std::string counts[] = {"A Peat: 1 (1) skein, B Lichen 04: 2 (3) skeins",
+                                "A Peat: 1 skein (1 skein), B Lichen 04: 2 skeins (3 skeins)",
+                                "Balls of A – 1 (1). Balls of B – 2 (3)"};
+  for (const std::string& line : counts)
+    EXPECT_THAT(said(yarn + line, Kind::count), ElementsAre("A: 1 (1 skeins", "B: 2 (3 skeins")) << line;
+  EXPECT_THAT(said(yarn + counts[0], Kind::shade_name), ElementsAre("A: Peat", "B: Lichen"));
+  EXPECT_THAT(said(yarn + "Peat no. 03 (MC): 1 skein, Lichen no. 08 (CC): 2 skeins.", Kind::shade_number),
+              ElementsAre("MC: 03", "CC: 08"));
+  EXPECT_THAT(said(yarn + "Colour 21 (C): 1 skein", Kind::shade_number), ElementsAre("C: 21"));
+}
 
 TEST(ReadRoles, notes_beside_the_count) {
   const std::string yarn = "Yarn: Oddmere Fieldspun (100% wool; 175 m per 50 g)\n";
