@@ -280,8 +280,17 @@ class Folder {
         return false;
     }
   }
+  // "5", "87,5"
+  bool one_value(const FigureList& list) const {
+    return list.cells == 1 || (list.cells == 2 && items_.cells[list.first_cell + 1].after_comma);
+  }
+  // The unit behind a value, which may have a decimal comma: "87,5 cm".
+  const TradeWord* unit_of_value(std::size_t value) const {
+    const bool comma = shape(value + 1) == ',' && glued(value + 1) && figure(value + 2) && glued(value + 2);
+    return unit_at(comma ? value + 3 : value + 1);
+  }
   bool same_unit_ahead(std::size_t value, const FigureList& list) const {
-    const TradeWord* unit = unit_at(value + 1);
+    const TradeWord* unit = unit_of_value(value);
     return unit != nullptr && unit->unit == list.unit;
   }
   bool leading_zero(const FigureList& list) const {
@@ -375,7 +384,7 @@ class Folder {
       return i;
     list.unit = unit->unit;
     list.unit_word = unit;
-    list.unit_each = list.unit_each || depth > 0 || list.cells == 1;
+    list.unit_each = list.unit_each || depth > 0 || one_value(list);
     list.end = tokens_[at].end;
     return at + 1;
   }
@@ -386,9 +395,9 @@ class Folder {
     const int level = depth - joint.closes;
     if (joint.opens > 0 && level == 0) {
       const TradeWord* unit = unit_in_bracket(at - 1);
-      return unit == nullptr ? list.cells == 1 : unit->unit == list.unit;
+      return unit == nullptr ? one_value(list) : unit->unit == list.unit;
     }
-    const TradeWord* unit = unit_at(at + 1);
+    const TradeWord* unit = unit_of_value(at);
     return unit == nullptr ? level > 0 : unit->unit == list.unit;
   }
 

@@ -24,7 +24,7 @@ struct digits : plus<digit> {};
 // often two sizes.
 struct below : sor<seq<one<'1'>, one<'0', '2', '6'>>, one<'2', '3', '4', '5', '6', '8'>> {};
 struct fraction_end : not_at<sor<digit, seq<opt<blank>, one<'/'>>>> {};
-struct joined_fraction : seq<digit, opt<digit>, one<'/'>, below, fraction_end> {};
+struct joined_fraction : seq<digit, opt<digit>, one<'/'>, below, not_at<sor<digit, one<'/'>>>> {};
 struct lone_fraction
     : seq<at<seq<digit, one<'/'>>>,
           sor<seq<one<'1'>, one<'/'>, one<'2', '3', '4', '8'>>, seq<one<'2'>, one<'/'>, one<'3'>>,
