@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "app/terminal/verbs.h"
+#include "core/file/submission_file.h"
 #include "core/need/assessment.h"
 #include "core/sheets/assessment_json.h"
 #include "core/sheets/make_sheets.h"

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "app/terminal/verbs.h"
+#include "core/file/submission_file.h"
 #include "core/sheets/review_json.h"
 #include "core/sheets/review_sheet.h"
 #include "core/sheets/write_sheet.h"
@@ -26,17 +27,19 @@ int check_files(const CheckCall& call) {
   int code = exit_done;
   std::vector<CheckedFile> checked;
   for (const std::string& file : call.files) {
-    const auto pattern = read_pattern_or_text(file);
-    if (!pattern) {
-      complain(pattern.error());
+    auto found = check_file(file);
+    if (!found) {
+      complain(found.error());
       code = exit_unreadable;
       continue;
     }
-    CheckedFile one{file, review(*pattern, assess(*pattern))};
-    if (code == exit_done && must_not_print(one.review)) code = exit_stop;
+    tell(file, found->file.notes);
+    if (code == exit_done && must_not_print(found->review)) code = exit_stop;
     if (!call.json)
-      std::cout << file << "\n" << plain_text(findings_sheet(*pattern, one.review)) << "\n" << std::flush;
-    checked.push_back(std::move(one));
+      std::cout << file << "\n"
+                << plain_text(findings_sheet(found->file.pattern, found->review)) << "\n"
+                << std::flush;
+    checked.push_back({file, std::move(found->review)});
   }
   if (call.json) std::cout << review_json(checked) << std::flush;
   return code;

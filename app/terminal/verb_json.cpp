@@ -4,6 +4,7 @@
 #include "app/terminal/verbs.h"
 #include "core/file/json.h"
 #include "core/file/project_file.h"
+#include "core/file/submission_file.h"
 #include "core/file/whole_file.h"
 
 namespace skeinproof {

@@ -30,12 +30,10 @@ inline constexpr int exit_done = 0;
 inline constexpr int exit_stop = 1;  // a finding that must not print
 inline constexpr int exit_unreadable = 2;
 
-// A project or a JSON document by its content, whatever its name.
-Expected<Pattern> read_pattern(const std::filesystem::path& path);
-// That, or any other file as a submission of its own, with notes on the error output.
+// A project, a JSON document, or any other file as a submission of its own, with notes on the error output.
 Expected<Pattern> read_pattern_or_text(const std::filesystem::path& path);
-// Whether its content is that of a project or a JSON document, or its name says so.
-bool is_project_or_json(const std::filesystem::path& path);
+// Notes on what was read from a file, on the error output.
+void tell(const std::filesystem::path& path, const std::vector<std::string>& notes);
 // Writes a file, or the standard output where the path is "-" or empty.
 Expected<void> write_text(const std::string& path, const std::string& text);
 // One line on the error output.
