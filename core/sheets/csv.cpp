@@ -1,32 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include <csv.h>
-
 #include <cmath>
 
+#include "core/base/csv_cells.h"
 #include "core/sheets/printable.h"
 #include "core/sheets/write_sheet.h"
 
 namespace skeinproof {
 namespace {
 
-std::string quoted_cell(const std::string& text) {
-  std::string cell(text.size() * 2 + 2, '\0');
-  cell.resize(csv_write(cell.data(), cell.size(), text.data(), text.size()));
-  return cell;
-}
-
-std::string quoted_where_needed(const std::string& text, char separator) {
-  const bool needed = text.find_first_of("\"\r\n") != std::string::npos ||
-                      text.find(separator) != std::string::npos || text.starts_with(' ') ||
-                      text.ends_with(' ');
-  return needed ? quoted_cell(text) : text;
-}
-
-std::string harmless(std::string_view text) {
-  constexpr std::string_view starts_formula = "=+-@\t\r\n";
-  const bool formula = !text.empty() && starts_formula.find(text.front()) != std::string_view::npos;
-  return (formula ? "'" : "") + printable(text, true);
-}
+std::string harmless(std::string_view text) { return printable(without_formula(text), true); }
 
 // Six decimals hide the noise of binary fractions and are finer than any scale. A machine wants the plain
 // hyphen before a negative figure, not the minus sign of print.
@@ -39,9 +21,9 @@ std::string unrounded(double number, DecimalMark mark) {
   return number < 0 && text != "0" ? "-" + text : text;
 }
 
-std::string csv_cell(const Cell& cell, const NumberStyle& style, char separator) {
-  return quoted_where_needed(cell.number ? unrounded(*cell.number, style.mark) : harmless(cell.text),
-                             separator);
+std::string text_of(const Cell& cell, const NumberStyle& style, char separator) {
+  return csv_cell(cell.number ? unrounded(*cell.number, style.mark) : harmless(cell.text),
+                  std::string_view(&separator, 1));
 }
 
 }  // namespace
@@ -56,13 +38,13 @@ std::string csv(const Sheet& sheet, const CsvChoices& choices) {
     first = false;
     for (std::size_t c = 0; c < table->columns.size(); ++c) {
       if (c > 0) text += choices.separator;
-      text += quoted_where_needed(harmless(table->columns[c].heading), choices.separator);
+      text += csv_cell(harmless(table->columns[c].heading), std::string_view(&choices.separator, 1));
     }
     text += "\r\n";
     for (const Row& row : table->rows) {
       for (std::size_t c = 0; c < table->columns.size(); ++c) {
         if (c > 0) text += choices.separator;
-        if (c < row.cells.size()) text += csv_cell(row.cells[c], sheet.numbers, choices.separator);
+        if (c < row.cells.size()) text += text_of(row.cells[c], sheet.numbers, choices.separator);
       }
       text += "\r\n";
     }
