@@ -10,6 +10,7 @@
 #include "core/manuscript/write_block.h"
 #include "core/need/assessment.h"
 #include "core/pattern/edits.h"
+#include "core/sheets/comparison_sheet.h"
 #include "core/sheets/evidence_sheet.h"
 #include "core/sheets/make_sheets.h"
 #include "core/sheets/query_sheet.h"
@@ -90,6 +91,9 @@ constexpr std::array sheets = {
           return sign_off_note(pattern, found, record_of(pattern, found),
                                findings_closed(pattern, assessment, found));
         }},
+    SheetRow{"comparison",
+             [](const HandOverCall&, const Pattern& pattern, const Assessment& assessment)
+                 -> Expected<Sheet> { return comparison_sheet(pattern, assessment, pattern.house()); }},
     SheetRow{"drafts", drafts_of},
     SheetRow{"block-words",
              [](const HandOverCall&, const Pattern& pattern, const Assessment& assessment)

@@ -266,6 +266,8 @@ constexpr std::array all_constants = {
              "%", trade, practice, 0, 200},
     Constant{"bench_hanging_cm", "Hanging length from which weight counts", 40.0, "cm", trade, practice, 0,
              300},
+    Constant{"bench_hanging_adult_cm", "Hanging length of a grown person's garment of unknown length", 60.0,
+             "cm", trade, practice, 10, 200},
     Constant{"bench_hang_swatch_cm", "Width of a swatch for a hang test", 15.0, "cm", trade, practice, 5, 50},
     Constant{"bench_hang_step_cm", "Hanging length for a hang test, rounded to", 5.0, "cm", trade, practice,
              0.5, 20},

@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include "core/need/evidence.h"
+#include "core/sheets/candidates_json.h"
 
 namespace skeinproof {
 namespace {
@@ -143,6 +144,7 @@ std::string assessment_json(const Pattern& pattern, const Assessment& assessment
   json["not_worked_out"] = Json::array();
   for (const NotWorkedOut& gap : assessment.not_worked_out)
     json["not_worked_out"].push_back({{"what", gap.what}, {"because", gap.because}});
+  json["candidates"] = candidates_json(pattern, assessment);
   return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 

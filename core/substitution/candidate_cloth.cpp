@@ -120,12 +120,12 @@ std::string label_gauge(const Comparing& comparing, const Thread& thread) {
   if (!low) return "its band names no gauge";
   std::string words = comparing.short_number(low->value, 1);
   if (high->value != low->value) words += "–" + comparing.short_number(high->value, 1);
-  words += " stitches in 10 cm on its band";
+  words += " stitches on its band";
   if (!comparing.stitches_10cm) return words;
   const double gauge = *comparing.stitches_10cm;
-  words += "; the pattern " + comparing.short_number(gauge, 1);
-  if (gauge < low->value - 1e-9 || gauge > high->value + 1e-9) return words + ", outside";
-  return words + ", inside";
+  words += ", the pattern " + comparing.short_number(gauge, 1);
+  if (gauge < low->value - 1e-9 || gauge > high->value + 1e-9) return words + ": outside";
+  return words + ": inside";
 }
 
 // The nearest needle size in proportion to the stitches, at least one step away where the yarn asks for a
@@ -140,7 +140,7 @@ std::string needle_words(const Comparing& comparing, const CandidateFacts& facts
       facts.reach_by_volume == GaugeReach::another_fabric)
     return {};
   const std::string own = comparing.short_number(own_mm, 2) + " mm";
-  if (!needs_change) return "begin a swatch on the pattern's " + own;
+  if (!needs_change) return "begin on the pattern's " + own;
   const double likely = (*facts.gauge_low + *facts.gauge_high) / 2;
   const double wanted = own_mm * likely / *comparing.stitches_10cm;
   const bool thinner = likely < *comparing.stitches_10cm;
@@ -150,8 +150,8 @@ std::string needle_words(const Comparing& comparing, const CandidateFacts& facts
     if (best == 0 || std::abs(row.mm - wanted) < std::abs(best - wanted)) best = row.mm;
   }
   if (best == 0) return {};
-  return "begin a swatch on " + comparing.short_number(best, 2) + " mm instead of " + own +
-         " (in proportion to the stitches; common practice, no source)";
+  return "begin on " + comparing.short_number(best, 2) + " mm, not " + own +
+         " (in proportion to the stitches)";
 }
 
 }  // namespace

@@ -145,6 +145,9 @@ struct CandidateFacts {
 std::vector<CandidateFacts> compare_candidates(const Pattern& pattern, const Assessment& assessment,
                                                std::size_t size_index);
 
+// The size at the bench: the chosen one, else that of the sample, else the first.
+std::size_t bench_size(const Pattern& pattern);
+
 // "not looked at: S7, S8 (no structure of …)": one line.
 std::string not_looked_at_words(const std::vector<NotLookedAt>& rows);
 

@@ -84,6 +84,11 @@ std::vector<CandidateFacts> compare_candidates(const Pattern& pattern, const Ass
   return all;
 }
 
+std::size_t bench_size(const Pattern& pattern) {
+  if (const auto chosen = pattern.size_index(pattern.chosen_size)) return *chosen;
+  return pattern.size_index(pattern.sample_size).value_or(0);
+}
+
 std::string not_looked_at_words(const std::vector<NotLookedAt>& rows) {
   if (rows.empty()) return {};
   std::vector<std::string> words;

@@ -100,6 +100,10 @@ void find_hanging(const NeedContext& context, std::size_t size_index, ItemUse& u
     return;
   }
   hang_by_rows(context, size_index, use);
+  // An adult's garment hangs from the shoulder whether or not its length is known.
+  if (use.hanging_cm || use.kind != ItemKind::garment || use.wearers.up_to_7_years) return;
+  use.hanging_cm = context.constant_of("bench_hanging_adult_cm");
+  use.hanging_because = "as is usual of a grown person's garment (" + use.hanging_because + ")";
 }
 
 RoleUse role_use(const NeedContext& context, const Role& role) {

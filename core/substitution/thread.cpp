@@ -44,7 +44,7 @@ Expected<MetresPerGram> density_of(const Thread& thread) {
     if (!density)
       return failure(ErrorKind::not_found, "no length and weight of " + name_of(*yarn),
                      "both, from the band");
-    strands.insert(strands.end(), static_cast<std::size_t>(std::max(1, times)), *density);
+    strands.push_back(*density / static_cast<double>(std::max(1, times)));
   }
   if (strands.empty()) return failure(ErrorKind::not_found, "no yarn", "a yarn for the role");
   return held_together(strands);
