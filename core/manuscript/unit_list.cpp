@@ -2,6 +2,7 @@
 #include "core/manuscript/unit_list.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "core/manuscript/words.h"
 #include "core/units/show.h"
@@ -55,9 +56,12 @@ std::vector<BlockRun> runs_of(const UnitList& list, const std::vector<Size>& siz
 
 std::vector<UnitList> metres_lists(const std::vector<std::optional<double>>& values,
                                    const HouseStyle& house) {
+  // Beside the metres stand the yards of what is printed, so that the two agree to the last figure.
+  const bool both =
+      house.systems == SystemOrder::metric_first || house.systems == SystemOrder::imperial_first;
+  const auto yards = [both](double m) { return show_number(in_yards(metres(both ? std::round(m) : m)), 0); };
   return in_house_order(shown(values, "m", [](double m) { return show_number(m, 0); }),
-                        shown(values, "yd", [](double m) { return show_number(in_yards(metres(m)), 0); }),
-                        house);
+                        shown(values, "yd", yards), house);
 }
 
 std::vector<UnitList> grams_lists(const std::vector<std::optional<double>>& values, const HouseStyle& house) {

@@ -166,7 +166,9 @@ void check_note(const ReviewInput& input, Findings& findings, const RoleFigures&
                     ", is more than the printed yarn holds: " + finding.evidence.front() +
                     ". Which is right?";
   }
-  if (known > 0 && idle.sizes.size() == known && below.sizes.empty()) {
+  // A house that prints the metres of every role wants them beside a whole skein, too.
+  const bool wanted = input.pattern.house().metres_line && note.statement->qualifier == "needed";
+  if (known > 0 && idle.sizes.size() == known && below.sizes.empty() && !wanted) {
     Finding& finding = note_finding(input, findings, role, note, Severity::style,
                                     "a length note of nearly a whole skein: " + printed, "idle", idle);
     finding.query = "The note for " + role.printed->label + ", " + printed +

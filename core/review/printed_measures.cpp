@@ -112,7 +112,28 @@ std::vector<PrintedMeasure> printed_measures(const PrintedView& printed) {
   return measures;
 }
 
+namespace {
+
+// Inches in quarters or halves of an inch, written as decimals ("34.5", "40.25"): what a tape measure has;
+// common practice, no source. Half of such a part, where every figure is one.
+std::optional<double> half_of_tape_part(const PrintedList& list) {
+  if (list.statement == nullptr || list.statement->unit != PrintedUnit::inch) return std::nullopt;
+  const auto whole = [](double value) { return std::abs(value - std::round(value)) < 1e-9; };
+  bool decimals = false, halves = true;
+  for (const PrintedValue* value : list.values) {
+    if (value == nullptr || !value->number) continue;
+    const bool fraction = !whole(std::log10(2 * value->half_step));
+    if (fraction || !whole(4 * *value->number)) return std::nullopt;
+    decimals = decimals || value->half_step < 0.5;
+    halves = halves && whole(2 * *value->number);
+  }
+  return decimals ? std::optional(halves ? 0.25 : 0.125) : std::nullopt;
+}
+
+}  // namespace
+
 double finest_half_step(const PrintedList& list) {
+  if (const auto half = half_of_tape_part(list)) return *half;
   double finest = 0;
   for (const PrintedValue* value : list.values)
     if (value != nullptr && value->number && value->half_step > 0)
@@ -128,6 +149,7 @@ std::string as_in_list(double value, const PrintedList& list, std::string_view t
       const std::string_view words = words_at(text, one->span);
       if (words.find('/') != std::string_view::npos) style.fractions = FractionStyle::slashed;
       if (words.find(',') != std::string_view::npos) style.mark = DecimalMark::comma;
+      if (words.find_first_of(".,") != std::string_view::npos) style.fractions = FractionStyle::decimal;
     }
   const double parts = std::round(1 / step);
   const bool fractions = parts >= 2 && parts <= 16 && std::abs(parts * step - 1) < 1e-9 && parts != 10;

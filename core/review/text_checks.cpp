@@ -152,9 +152,10 @@ std::span<const Check> text_checks() { return all_rows; }
 void check_t1(const ReviewInput& input, Findings& findings) {
   const PrintedView& printed = input.printed;
   const auto notions = printed.all(Kind::notion);
+  const bool sizes_known = printed.sizes_line() != nullptr || printed.sizes() > 1;
   for (const Statement* notion : notions) {
     const std::size_t n = notion->values.size();
-    if (n < 2 || n == printed.sizes() || notion->all_sizes) continue;
+    if (!sizes_known || n < 2 || n == printed.sizes() || notion->all_sizes) continue;
     Finding& finding = findings.add(std::to_string(n) + " counts for " + std::to_string(printed.sizes()) +
                                     " sizes: " + printed_words(printed, *notion));
     finding.apart = notion->subject;

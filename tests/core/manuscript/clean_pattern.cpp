@@ -46,10 +46,21 @@ void fill_sizes(Pattern& pattern) {
   pattern.measurements.push_back(bust);
 }
 
+// A thickness with the metres, stitches and needle that go with it: common practice, no source.
+struct Thickness {
+  const char* category;
+  int least_metres, most_metres;      // in 100 g
+  int least_stitches, most_stitches;  // in 10 cm
+  double needle_mm;
+};
+constexpr Thickness thicknesses[] = {{"fingering", 385, 430, 28, 30, 3},
+                                     {"sport", 310, 350, 25, 26, 3.5},
+                                     {"DK", 220, 260, 22, 23, 4},
+                                     {"worsted", 185, 200, 19, 20, 4.5}};
+
 std::vector<FibreShare> composition() {
-  const Words fibres =
-      several({"wool", "alpaca", "mohair", "silk", "polyamide", "cotton", "linen", "superwash wool"},
-              static_cast<std::size_t>(within(1, 3)));
+  const Words fibres = several({"wool", "alpaca", "silk", "polyamide", "cotton", "linen", "superwash wool"},
+                               static_cast<std::size_t>(within(1, 3)));
   const std::vector<std::vector<double>> shares = {{100}, {75, 25}, {60, 30, 10}};
   std::vector<FibreShare> all;
   for (std::size_t i = 0; i < fibres.size(); ++i)
@@ -57,17 +68,25 @@ std::vector<FibreShare> composition() {
   return all;
 }
 
-void fill_yarn(Yarn& yarn) {
+bool has_fibre(const Yarn& yarn, std::string_view id) {
+  return std::any_of(yarn.composition.begin(), yarn.composition.end(),
+                     [&](const FibreShare& share) { return share.fibre == id; });
+}
+
+void fill_yarn(Yarn& yarn, const Thickness& thickness) {
   yarn.composition = composition();
-  yarn.put_up.weight = Entered<Grams>{grams(one_of<double>({25, 50, 100})), {}};
-  yarn.put_up.length = Entered<Metres>{metres(within(50, 850)), {}};
+  const double weight = one_of<double>({25, 50, 100});
+  const int in_100_g = within(thickness.least_metres, thickness.most_metres);
+  yarn.put_up.weight = Entered<Grams>{grams(weight), {}};
+  yarn.put_up.length = Entered<Metres>{metres(std::round(in_100_g * weight / 100)), {}};
   yarn.put_up.word = EnumWords<SkeinWord>::rows[static_cast<std::size_t>(within(0, 4))].first;
-  if (sometimes()) yarn.spinning = one_of<Spinning>({Spinning::worsted, Spinning::woollen});
-  if (sometimes()) yarn.structure = one_of<std::string>({"2-ply", "3-ply", "single", "chainette"});
-  if (sometimes()) yarn.category = one_of<std::string>({"sport", "DK", "fingering", "worsted", "bulky"});
-  if (sometimes()) yarn.surface = one_of<std::string>({"matte", "smooth", "light halo", "brushed"});
-  if (sometimes()) yarn.colouring = one_of<std::string>({"heathered", "solid", "semi-solid", "variegated"});
-  if (sometimes()) yarn.treatment = one_of<std::string>({"untreated", "superwash"});
+  yarn.spinning = one_of<Spinning>({Spinning::worsted, Spinning::woollen});
+  yarn.structure = one_of<std::string>({"2-ply", "3-ply", "single", "chainette"});
+  yarn.category = thickness.category;
+  yarn.colouring = one_of<std::string>({"heathered", "solid", "semi-solid"});
+  if (sometimes()) yarn.surface = one_of<std::string>({"matte", "smooth"});
+  // What is said of the treatment must not gainsay the fibres.
+  if (sometimes()) yarn.treatment = has_fibre(yarn, "wool_superwash") ? "superwash" : "organic";
 }
 
 void fill_roles(Pattern& pattern) {
@@ -85,27 +104,37 @@ void fill_roles(Pattern& pattern) {
   }
 }
 
-void fill_fabrics(Pattern& pattern) {
-  const std::vector<std::pair<const char*, Structure>> fabrics = {{"stocking stitch", Structure::plain},
-                                                                  {"stranded pattern", Structure::stranded},
-                                                                  {"garter stitch", Structure::garter}};
-  const int count = within(0, 3);
+void fill_fabrics(Pattern& pattern, const Thickness& thickness) {
+  // Rows to a stitch, and how much wider than plain a stitch is.
+  struct Cloth {
+    const char* name;
+    Structure structure;
+    double rows, stitches;
+  };
+  constexpr Cloth fabrics[] = {{"stocking stitch", Structure::plain, 1.35, 1},
+                               {"stranded pattern", Structure::stranded, 1.1, 1},
+                               {"garter stitch", Structure::garter, 2, 0.9}};
+  const int count = within(0, 3), plain = within(thickness.least_stitches, thickness.most_stitches);
   for (int i = 0; i < count; ++i) {
-    const auto& [name, structure] = fabrics[static_cast<std::size_t>(i)];
-    add_fabric(pattern, name);
+    const Cloth& cloth = fabrics[i];
+    add_fabric(pattern, cloth.name);
     Fabric& fabric = pattern.fabrics.back();
-    fabric.structure = structure;
-    fabric.gauge.stitches = Entered<double>{static_cast<double>(within(16, 34)), {}};
-    fabric.gauge.rows = Entered<double>{static_cast<double>(within(20, 50)), {}};
+    fabric.structure = cloth.structure;
+    const double stitches = std::round(plain * cloth.stitches);
+    fabric.gauge.stitches = Entered<double>{stitches, {}};
+    fabric.gauge.rows = Entered<double>{std::round(stitches * cloth.rows), {}};
     fabric.gauge.state = GaugeState::washed;
     fabric.gauge.worked = one_of<Worked>({Worked::flat, Worked::in_the_round});
-    fabric.needle = Entered<Centimetres>{centimetres(one_of<double>({0.225, 0.3, 0.35, 0.4, 0.5})), {}};
+    fabric.needle = Entered<Centimetres>{centimetres(thickness.needle_mm / 10), {}};
   }
   if (sometimes()) pattern.notions.push_back({"buttons", {}, {}});
   for (Notion& notion : pattern.notions)
     for (std::size_t i = 0; i < pattern.sizes.size(); ++i)
       notion.count.set(i, Entered<double>{static_cast<double>(5 + i / 3), {}});
 }
+
+// The first size has the circumference 80 cm, each next one 7.5 cm more.
+double growth(std::size_t size) { return std::pow((80 + 7.5 * static_cast<double>(size)) / 80, 0.9); }
 
 void fill_needs(Sample& sample) {
   const Pattern& pattern = sample.pattern;
@@ -114,19 +143,16 @@ void fill_needs(Sample& sample) {
     need.role = role.id;
     need.label = role.label;
     const double skein = pattern.yarn(role.yarn)->put_up.length->value.value();
-    int skeins = within(1, 12);
-    const int steps = within(0, 2);
+    const double least = skein * within(20, 900) / 100;
     for (std::size_t i = 0; i < pattern.sizes.size(); ++i) {
       SizeNeed size;
       size.known = true;
-      skeins += within(0, steps);
-      size.planned = metres(skein * (skeins - within(10, 90) / 100.0));
-      size.skeins = skeins;
+      size.planned = metres(least * growth(i));
+      size.skeins = static_cast<int>(std::ceil(size.planned.value() / skein));
       need.sizes.push_back(size);
     }
-    if (need.sizes.back().skeins == 1 && sometimes()) {
-      double longest = 0;
-      for (const SizeNeed& size : need.sizes) longest = std::max(longest, size.planned.value());
+    const double longest = need.sizes.back().planned.value();
+    if (longest < 0.45 * skein) {
       LengthNote note{role.id, metres(5 * std::ceil(longest / 5)), {}};
       for (const Size& size : pattern.sizes) note.sizes.push_back(size.label);
       sample.assessment.length_notes.push_back(note);
@@ -138,15 +164,16 @@ void fill_needs(Sample& sample) {
 Sample clean_pattern() {
   Sample sample;
   sample.pattern = new_pattern();
+  const Thickness& thickness = thicknesses[within(0, 3)];
   fill_sizes(sample.pattern);
-  for (const std::string& name : several({"Oddmere Fieldspun", "Brindlecote Smooth", "Tallowhithe Strand",
+  for (const std::string& name : several({"Oddmere Fieldspun", "Brindlecote Plain", "Tallowhithe Strand",
                                           "Greyfell", "Nibthorpe Sock", "Merrowend Downlight"},
                                          static_cast<std::size_t>(within(1, 3)))) {
     add_yarn(sample.pattern, name);
-    fill_yarn(sample.pattern.yarns.back());
+    fill_yarn(sample.pattern.yarns.back(), thickness);
   }
   fill_roles(sample.pattern);
-  fill_fabrics(sample.pattern);
+  fill_fabrics(sample.pattern, thickness);
   fill_needs(sample);
   return sample;
 }

@@ -11,7 +11,9 @@
 #include "core/manuscript/house_styles.h"
 #include "core/manuscript/read_manuscript.h"
 #include "core/manuscript/write_block.h"
+#include "core/pattern/edits.h"
 #include "core/pattern/size_line.h"
+#include "core/review/review.h"
 #include "core/units/show.h"
 #include "core/yarn/read_composition.h"
 #include "tests/core/manuscript/clean_pattern.h"
@@ -207,6 +209,36 @@ TEST(read_back, in_house_styles_drawn_by_chance_gives_the_facts_of_every_block) 
   for (const auto& [what, cases] : lost)
     std::cout << cases.first << " x " << what << "\n" << cases.second << "\n";
   EXPECT_EQ(read, blocks);
+}
+
+// What a review says of a block that is not to be said of a clean one, a line each.
+Words said_of(const Pattern& pattern, const HouseStyle& house) {
+  Words said;
+  for (const Finding& finding : review(pattern, assess(pattern), {.search_slips = false}).findings) {
+    // No block names its sample. A house that counts plies for the thickness says ply twice.
+    const bool counts_plies = house.category_words == CategoryWords::ply_number ||
+                              house.category_words == CategoryWords::united_kingdom;
+    const bool by_house = finding.check == "D3" && counts_plies;
+    if (finding.check != "L11" && !by_house) said.push_back(finding.check + " " + finding.title);
+  }
+  return said;
+}
+
+TEST(read_back, a_clean_block_in_any_house_style_raises_no_finding) {
+  constexpr int blocks = 100, size = rc::kNominalSize;
+  for (int i = 1; i <= blocks; ++i) {
+    const auto seed = static_cast<std::uint64_t>(i);
+    const Sample sample = generate_clean_pattern()(rc::Random(seed), size).value();
+    HouseStyle house = generate_house_style()(rc::Random(seed + blocks), size).value();
+    if (sample.pattern.roles.front().shade.number.empty()) house.shade_number = ShadeNumber::left_out;
+    const std::string text = write_block(sample.pattern, sample.assessment, house).text();
+    Pattern alone = new_pattern();
+    alone.house_styles = {house};
+    add_draft(alone, text);
+    EXPECT_EQ(join(said_of(alone, house), "\n"), "") << text;
+    const Pattern read = facts_as_read(alone, text, read_manuscript(text)).pattern;
+    EXPECT_EQ(join(said_of(read, house), "\n"), "") << text;
+  }
 }
 
 }  // namespace

@@ -156,7 +156,7 @@ const Choice choices[] = {
      },
      "\nIn all 9 (9, 10, 11) (11, 12, 13, 13, 14) skeins."},
     {"metres of every colour", [](HouseStyle& h) { h.metres_line = true; },
-     "\n                 needs 186 (199, 216, 229) (248, 261, 280, 292, 311) m / 204 ("},
+     "\n                 needs 186 (199, 216, 229) (248, 261, 280, 292, 311) m / 203 ("},
     {"order of the description",
      [](HouseStyle& h) {
        h.description = {DescriptionElement::category, DescriptionElement::treatment};

@@ -37,6 +37,19 @@ TEST(MeasurementChecks, AHouseOfWholeInchesRoundsMore) {
             Places{" 2"});
 }
 
+TEST(MeasurementChecks, QuartersOfAnInchMayBeDecimals) {
+  EXPECT_TRUE(text(sizes + "Finished bust 80 (87.5, 95, 102.5, 110) cm / 31.5 (34.5, 37.5, 40.25, 43.25) in.")
+                  .found("M1")
+                  .empty());
+  EXPECT_EQ(text(sizes + "Finished bust 80 (87.5, 95, 102.5, 110) cm / 31.5 (35, 37.5, 40.25, 43.25) in.")
+                .where("M1"),
+            Places{" 2"});
+  // Tenths are as fine as they look.
+  EXPECT_EQ(text(sizes + "Finished bust 80 (87.5, 95, 102.5, 110) cm / 31.5 (34.7, 37.4, 40.4, 43.3) in.")
+                .where("M1"),
+            Places{" 2"});
+}
+
 TEST(MeasurementChecks, StepsLieNearTheirMedian) {
   EXPECT_EQ(CheckedText(quillmarsh()).where("M2"), (Places{" 6,7", " 7,8"}));
   const CheckedText right(quillmarsh(), testing::submitted(quillmarsh(), {{"145", "140"}}));

@@ -30,6 +30,11 @@ TEST(TextChecks, T1_NotionsInEverySize) {
   EXPECT_THAT(CheckedText(lampwick(), submitted(lampwick()) + "\nButtons: 5").where("T1"), IsEmpty());
 }
 
+TEST(TextChecks, T1_NothingWhereTheSizesAreNotKnown) {
+  EXPECT_THAT(CheckedText(new_pattern(), "MC Peat: 5 (5, 6) balls\nNotions: 5 (5, 6) buttons").where("T1"),
+              IsEmpty());
+}
+
 TEST(TextChecks, T1_AsManyButtonsAsButtonholes) {
   const auto both = [](const std::string& holes) {
     HandReading hand("Sizes 1 (2, 3, 4, 5). Buttons: 5 (5, 6, 6, 7). Buttonholes: " + holes);
