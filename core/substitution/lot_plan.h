@@ -50,7 +50,7 @@ struct LotPlan {
   std::optional<Metres> short_of;  // where all lots together do not hold the role
 };
 
-// One entry for every role whose used yarn on hand lies in two or more lots of one shade, in the size that
+// One entry for every role whose used yarn on hand lies in two or more lots, in the size that
 // yarn on hand is meant for. Fewest lots; then the pieces that hang apart leave the main lot first: pairs and
 // borders in rib before what is worked once. Proven best under these. `assessment` is that of the pattern.
 std::vector<LotPlan> lot_plans(const Pattern& pattern, const Assessment& assessment,
