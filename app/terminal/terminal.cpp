@@ -16,6 +16,7 @@ constexpr std::array verbs = {
     Verb{"read", "Read a submitted text into a project", add_read},
     Verb{"hand-over", "Write a sheet: yarn block, quantities or working", add_hand_over},
     Verb{"metres", "Length of yarn from a weight, with its range", add_metres},
+    Verb{"shelf", "List and search your own yarns, take them from CSV and write them to it", add_shelf},
     Verb{"to-json", "Write a whole project as JSON", add_to_json},
     Verb{"from-json", "Make a project file from JSON", add_from_json},
 };

@@ -23,6 +23,7 @@ VerbAction add_check(CLI::App& subcommand);
 VerbAction add_hand_over(CLI::App& subcommand);
 VerbAction add_metres(CLI::App& subcommand);
 VerbAction add_read(CLI::App& subcommand);
+VerbAction add_shelf(CLI::App& subcommand);
 VerbAction add_to_json(CLI::App& subcommand);
 VerbAction add_from_json(CLI::App& subcommand);
 

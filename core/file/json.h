@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
+#include <span>
 #include <string>
 #include <string_view>
 
 #include "core/pattern/pattern.h"
+#include "core/substitution/shelf_yarn.h"
 
 namespace skeinproof {
 
@@ -17,6 +19,7 @@ namespace skeinproof {
 // Text that is not UTF-8 is written with U+FFFD for each broken byte.
 std::string to_json(const Pattern& pattern);
 std::string to_json(const HouseStyle& style);
+std::string to_json(std::span<const ShelfYarn> entries);  // {"schema": …, "yarns": […]}
 // The same on one line, as fingerprints and recovery copies take it.
 std::string to_compact_json(const Pattern& pattern);
 

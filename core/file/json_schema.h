@@ -10,6 +10,7 @@ struct JsonSchema {
   int version;
 };
 inline constexpr JsonSchema pattern_schema{"skeinproof pattern", 3};
+inline constexpr JsonSchema yarn_shelf_schema{"skeinproof yarn shelf", 1};
 inline constexpr JsonSchema house_style_schema{"skeinproof house style", 2};
 
 }  // namespace skeinproof

@@ -122,6 +122,14 @@ std::string pretty(const Document& document, const JsonSchema& schema) {
 
 std::string to_json(const Pattern& pattern) { return pretty(pattern, pattern_schema); }
 std::string to_json(const HouseStyle& style) { return pretty(style, house_style_schema); }
+std::string to_json(std::span<const ShelfYarn> entries) {
+  Json json = {{"schema", yarn_shelf_schema.name}, {"version", yarn_shelf_schema.version}};
+  json["yarns"] = Json::array();
+  for (const ShelfYarn& entry : entries) json["yarns"].push_back(json_of(entry));
+  std::string text;
+  write_pretty(json, 0, text);
+  return text + "\n";
+}
 std::string to_compact_json(const Pattern& pattern) {
   return on_one_line(json_of_document(pattern, pattern_schema));
 }

@@ -115,6 +115,30 @@ std::vector<ShelfDuplicate> find_duplicates(std::span<const ShelfYarn> entries) 
   return all;
 }
 
+ShelfIntake plan_intake(std::span<const ShelfYarn> shelf, std::span<const ShelfYarn> offered,
+                        DuplicateChoice choice) {
+  ShelfIntake intake;
+  std::vector<std::optional<std::size_t>> on_shelf(offered.size());
+  std::vector<bool> again(offered.size());
+  for (const ShelfDuplicate& duplicate : find_duplicates(shelf, offered)) {
+    if (!duplicate.exact) {
+      ++intake.other_lots;
+      continue;
+    }
+    on_shelf[duplicate.entry] = duplicate.on_shelf;
+    intake.duplicates.push_back(duplicate);
+  }
+  for (const ShelfDuplicate& duplicate : find_duplicates(offered)) again[duplicate.entry] = duplicate.exact;
+  for (std::size_t i = 0; i < offered.size(); ++i) {
+    const bool left_out = choice == DuplicateChoice::leave_out && on_shelf[i];
+    if (again[i] && choice != DuplicateChoice::add) ++intake.twice;
+    if (left_out || (again[i] && choice != DuplicateChoice::add)) continue;
+    ShelfYarn& entry = intake.entries.emplace_back(offered[i]);
+    entry.id = choice == DuplicateChoice::replace && on_shelf[i] ? shelf[*on_shelf[i]].id : ShelfYarnId{};
+  }
+  return intake;
+}
+
 YarnId yarn_from_shelf(Pattern& pattern, const ShelfYarn& entry) {
   for (const Yarn& there : pattern.yarns) {
     Yarn same = entry.yarn;

@@ -64,6 +64,23 @@ std::vector<ShelfDuplicate> find_duplicates(std::span<const ShelfYarn> shelf,
 // Duplicates among entries of one list; `on_shelf` is the earlier one.
 std::vector<ShelfDuplicate> find_duplicates(std::span<const ShelfYarn> entries);
 
+// What becomes of new entries that are on the shelf already, shade and lot and all.
+enum class DuplicateChoice { leave_out, add, replace };
+template <>
+struct EnumWords<DuplicateChoice> {
+  static constexpr auto rows = enum_rows<DuplicateChoice>({{DuplicateChoice::leave_out, "leave out"},
+                                                           {DuplicateChoice::add, "add"},
+                                                           {DuplicateChoice::replace, "replace"}});
+};
+struct ShelfIntake {
+  std::vector<ShelfYarn> entries;          // to be stored; those that replace others carry their ids
+  std::vector<ShelfDuplicate> duplicates;  // exact ones; `entry` among those that were offered
+  std::size_t twice = 0;                   // left out because an earlier one offered is the same
+  std::size_t other_lots = 0;              // yarns known already, in another shade or lot: taken
+};
+ShelfIntake plan_intake(std::span<const ShelfYarn> shelf, std::span<const ShelfYarn> offered,
+                        DuplicateChoice choice);
+
 // Puts a yarn of the shelf into a pattern: the one that lies there already where it is the same, else a new
 // one.
 YarnId yarn_from_shelf(Pattern& pattern, const ShelfYarn& entry);
