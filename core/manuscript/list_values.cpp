@@ -75,6 +75,42 @@ bool slash_parts_values(Cells cells, const FigureList& list, const PlainText& pl
          list_shape(list.unit) != list_shape(PrintedUnit::ounce);
 }
 
+// "1.050 m": yarn and its weight are never printed to a thousandth.
+bool points_group_thousands(Cells cells, const FigureList& list, const PlainText& plain) {
+  if (list.unit != PrintedUnit::metre && list.unit != PrintedUnit::yard && list.unit != PrintedUnit::gram)
+    return false;
+  bool any = false;
+  for (const ListCell& cell : cells) {
+    const auto text = std::string_view(plain.text).substr(cell.begin, cell.end - cell.begin);
+    const auto point = text.find('.');
+    if (point == std::string_view::npos) continue;
+    if (point == 0 || point > 3 || text.size() != point + 4 || text[0] == '0') return false;
+    any = true;
+  }
+  return any;
+}
+
+// "81-86 (91-97, 102-107)": where values are stretches, each is one value and no single number. A lone
+// stretch is its two ends, as is a row of dashes several values.
+void join_stretches(std::vector<PrintedValue>& values, const std::vector<bool>& ends_stretch,
+                    std::size_t sizes) {
+  const auto stretches = static_cast<std::size_t>(std::count(ends_stretch.begin(), ends_stretch.end(), true));
+  if (stretches == 0 || values.size() - stretches < 2 || values.size() == sizes) return;
+  for (std::size_t i = 1; i < values.size(); ++i)
+    if (ends_stretch[i] && ends_stretch[i - 1]) return;
+  std::vector<PrintedValue> joined;
+  for (std::size_t i = 0; i < values.size(); ++i) {
+    if (!ends_stretch[i]) {
+      joined.push_back(values[i]);
+      continue;
+    }
+    joined.back().number.reset();
+    joined.back().half_step = 0;
+    joined.back().span.end = values[i].span.end;
+  }
+  values = std::move(joined);
+}
+
 PrintedValue value_at(const ListCell& cell, const PlainText& plain) {
   PrintedValue value;
   if (has_figure(cell)) {
@@ -110,13 +146,20 @@ std::vector<PrintedValue> values_of(const Items& items, const FigureList& list, 
   bool thousands = true;
   for (std::size_t i = 1; i < cells.size(); ++i)
     thousands = thousands && (!cells[i].after_comma || thousands_like(cells[i - 1], cells[i]));
+  const bool pointed = points_group_thousands(cells, list, plain);
   std::vector<PrintedValue> values;
+  std::vector<bool> ends_stretch;
   values.reserve(cells.size());
   bool joined = false;  // the value at hand has its decimal places
   for (std::size_t i = 0; i < cells.size(); ++i) {
     joined = i > 0 && !part && !joined && merges(cells[i - 1], cells[i]);
     if (!joined) {
-      values.push_back(value_at(cells[i], plain));
+      PrintedValue& value = values.emplace_back(value_at(cells[i], plain));
+      ends_stretch.push_back(cells[i].range);
+      if (pointed && value.number && value.half_step < 0.5) {
+        value.number = std::round(*value.number * 1000);
+        value.half_step = 0.5;
+      }
       continue;
     }
     PrintedValue& value = values.back();
@@ -125,6 +168,7 @@ std::vector<PrintedValue> values_of(const Items& items, const FigureList& list, 
     value.half_step = cells[i].half_step * scale;
     value.span.end = plain.as_came(cells[i].begin, cells[i].end).end;
   }
+  join_stretches(values, ends_stretch, sizes.count);
   return values;
 }
 

@@ -60,12 +60,15 @@ class LabelReader {
     std::size_t i = first;
     std::size_t used = atom(i, true);
     if (used == 0 || is_age(i)) return {};
+    dash_row_ = is_dash_row(first);
     open_cell(i, used);
-    i += used;
+    i += used + unit_behind(i + used);
     for (;;) {
       if (take_joined(i)) continue;
       if (only_one || !take_separated(i)) break;
     }
+    // "Size 45 cm", "Size: 75 x 90 cm" are measurements.
+    if (shape(i) == 'x' || (out_.cells.size() == 1 && unit_seen_)) return {};
     finish(i);
     return std::move(out_);
   }
@@ -81,10 +84,32 @@ class LabelReader {
   }
   void extend(std::size_t last) { last_token_.back() = last; }
 
+  // "34-36-38", "S-M-L": dashes part the names.
+  bool is_dash_row(std::size_t i) const {
+    int names = 1;
+    for (std::size_t used = atom(i, true); used > 0; ++names) {
+      i += used;
+      if (shape(i) != '-' || !glued(i) || !glued(i + 1)) break;
+      used = atom(++i, true);
+      if (used == 0) return false;
+    }
+    return names > 2;
+  }
+  // 34", 86 cm
+  std::size_t unit_behind(std::size_t i) {
+    const bool inch_mark = shape(i) == '"' && glued(i);
+    const bool unit =
+        i < tokens_.size() && tokens_[i].word != nullptr &&
+        (tokens_[i].word->unit == PrintedUnit::centimetre || tokens_[i].word->unit == PrintedUnit::inch);
+    if (!(inch_mark || unit) || shape(last_token_.back()) != figure_shape) return 0;
+    unit_seen_ = true;
+    return 1;
+  }
   // What goes on with the name at hand: "3-6", "Adult small", "6 months".
   bool take_joined(std::size_t& i) {
     const std::size_t before = last_token_.back();
     if (shape(i) == '-' && glued(i) && glued(i + 1)) {
+      if (dash_row_) return false;
       const std::size_t used = atom(i + 1, true);
       if (used == 0) return false;
       i += 1 + used;
@@ -119,7 +144,7 @@ class LabelReader {
       } else if (c == ',' || c == ';' || c == ':' || c == '/' || c == gap_shape ||
                  c == static_cast<char>(Sense::also)) {
         if (mark == 0 || mark == gap_shape) mark = c;
-      } else if (c == '-' && !glued(k) && !glued(k + 1)) {
+      } else if (c == '-' && (dash_row_ || (!glued(k) && !glued(k + 1)))) {
         mark = '-';
       } else {
         break;
@@ -139,12 +164,12 @@ class LabelReader {
     const bool slash = mark == '/' && glued(k) && closes == 0 && opens == 0;
     if (!slash) parted_ = true;
     depth_ = level + opens;
-    group_cells_ = opens > 0 ? 1 : group_cells_ + 1;
+    if (!slash) group_cells_ = opens > 0 ? 1 : group_cells_ + 1;
     out_.bracketed = out_.bracketed || opens > 0;
     open_cell(k, used);
     out_.cells.back().opens_group = opens > 0;
     after_slash_.back() = slash;
-    i = k + used;
+    i = k + used + unit_behind(k + used);
     return true;
   }
 
@@ -194,6 +219,8 @@ class LabelReader {
   int depth_ = 0;
   int group_cells_ = 1;
   bool parted_ = false;
+  bool dash_row_ = false;
+  bool unit_seen_ = false;
 };
 
 }  // namespace

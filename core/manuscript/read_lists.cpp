@@ -9,7 +9,8 @@
 namespace skeinproof {
 namespace {
 
-constexpr std::size_t most_marks = 6;   // between two values of a list: "),\n ("
+constexpr std::size_t most_marks = 6;  // between two values of a list: "),\n ("
+constexpr char and_mark = '&';
 constexpr std::size_t far_ahead = 400;  // tokens looked at to find the unit of a bracket
 
 // What stands between two values.
@@ -151,7 +152,7 @@ class Folder {
         joint.mark = '-';
       } else if (c == static_cast<char>(Sense::also) && k == i && figure(k + 1) &&
                  list.unit == PrintedUnit::none) {
-        joint.mark = '&';
+        joint.mark = and_mark;
       } else {
         break;
       }
@@ -193,17 +194,19 @@ class Folder {
     return true;
   }
 
-  // The unit within the bracket that opens at i, if any.
-  const TradeWord* unit_in_bracket(std::size_t i) const {
+  // The unit within the bracket that opens at i, if any; whether only figures stand before it.
+  struct InBracket {
+    const TradeWord* unit = nullptr;
+    bool figures = true;
+  };
+  InBracket in_bracket(std::size_t i) const {
+    constexpr std::string_view between = "0,;:/-\n\t";
     for (std::size_t k = i + 1; k < tokens_.size() && k < i + far_ahead; ++k) {
-      if (const TradeWord* unit = unit_at(k)) return unit;
-      const char c = shape(k);
-      if (c == ')') return nullptr;
-      if (c != figure_shape && c != ',' && c != ';' && c != ':' && c != '/' && c != '-' && c != '\n' &&
-          c != gap_shape)
-        return nullptr;
+      if (const TradeWord* unit = unit_at(k)) return {unit, true};
+      if (shape(k) == ')') break;
+      if (between.find(shape(k)) == std::string_view::npos) return {nullptr, false};
     }
-    return nullptr;
+    return {};
   }
 
   ListCell cell_at(std::size_t i) const {
@@ -253,10 +256,12 @@ class Folder {
       return in_turn || decimal || joint.mark == gap_shape;
     }
     const bool decimal_comma = joint.mark == ',' && joint.glued;
-    if (outside && !list.bracketed && !decimal_comma && bracket_follows(joint.next)) return false;
+    // "81-86 (91-97)": each value may be a stretch.
+    const bool stretch = joint.mark == '-' && joint.glued && list.cells == 1;
+    if (outside && !list.bracketed && !decimal_comma && !stretch && bracket_follows(joint.next)) return false;
     // "7/7/8, 18 mm": one list has one mark, but for a decimal comma within its figures.
     if (list.mark != 0 && joint.mark != list.mark && !(joint.mark == ',' && joint.glued) &&
-        joint.mark != '&' && joint.mark != 0)
+        joint.mark != and_mark && joint.mark != 0)
       return false;
     switch (joint.mark) {
       case ',':
@@ -268,8 +273,8 @@ class Folder {
       case '/':
       case '-':
         return !has_unit || same_unit_ahead(joint.next, list);
-      case '&':
-        return list.cells > 1 || unit_at(joint.next + 1) != nullptr;
+      case and_mark:
+        return list.cells > 1 || ends_in_pair(joint) || unit_at(joint.next + 1) != nullptr;
       case gap_shape:
         return list.cells > 1 || !leading_zero(list);
       case 0:
@@ -304,6 +309,13 @@ class Folder {
     return before == '#' || before == static_cast<char>(Sense::needle_system) ||
            before == static_cast<char>(Sense::role_prefix);
   }
+  // "US 4 and 6)": the sizes of two needles.
+  bool ends_in_pair(const Joint& joint) const {
+    if (joint.mark != and_mark || !stands_alone()) return false;
+    const char behind = shape(joint.next + 1);
+    return behind == ')' || behind == ',' || behind == '.' || behind == '\n' || behind == '\0' ||
+           behind == static_cast<char>(Sense::needle_word);
+  }
   // "Rust 18 ..... 2 balls": a figure that belongs to the word before it.
   bool belongs_to_name() const { return before_list(1) == 'W'; }
 
@@ -321,7 +333,7 @@ class Folder {
       const Joint joint = joint_at(i, list);
       const std::size_t at = joint.next;
       if (!figure(at) && !absent_at(at, joint, list)) break;
-      if (alone && joint.mark != '-' && !(joint.mark == ',' && joint.glued)) break;
+      if (alone && joint.mark != '-' && !(joint.mark == ',' && joint.glued) && !ends_in_pair(joint)) break;
       if (of_name && list.cells == 1 && joint.mark == gap_shape) break;
       if (!joins(joint, list, depth)) break;
       if (list.unit != PrintedUnit::none && !fits_unit(joint, at, list, depth)) break;
@@ -394,8 +406,8 @@ class Folder {
   bool fits_unit(const Joint& joint, std::size_t at, const FigureList& list, int depth) const {
     const int level = depth - joint.closes;
     if (joint.opens > 0 && level == 0) {
-      const TradeWord* unit = unit_in_bracket(at - 1);
-      return unit == nullptr ? one_value(list) : unit->unit == list.unit;
+      const InBracket inside = in_bracket(at - 1);
+      return inside.unit == nullptr ? inside.figures && one_value(list) : inside.unit->unit == list.unit;
     }
     const TradeWord* unit = unit_of_value(at);
     return unit == nullptr ? level > 0 : unit->unit == list.unit;

@@ -40,19 +40,23 @@ struct whole : seq<digits> {};
 struct times : seq<one<'x', 'X'>, not_at<sor<letter, seq<one<'-'>, letter>>>> {};
 // "US4", "UK10" are a word and a figure.
 struct system : seq<sor<seq<one<'U'>, one<'S', 'K'>>, seq<one<'J'>, one<'P'>>>, at<digit>> {};
+// "S-M-L" are names of sizes, not one word.
+struct size_letters : seq<sor<seq<digit, one<'X'>>, star<one<'X'>>>, one<'S', 'M', 'L'>> {};
+struct size_in_row : seq<size_letters, at<seq<one<'-'>, size_letters, not_at<sor<letter, digit>>>>> {};
 // A line may break behind a word's hyphen.
 struct word
     : seq<letter,
           star<sor<letter, digit, seq<one<'-', '\''>, at<letter>>, seq<one<'-'>, one<'\n'>, at<lower>>>>> {};
 struct line_end : seq<one<'\n'>> {};
 // A row of dots leads from one column to the next.
-struct gap : sor<one<'\t'>, seq<one<' '>, plus<one<' '>>>, seq<one<'.'>, one<'.'>, plus<one<'.'>>>> {};
+struct dot : seq<opt<one<' '>>, one<'.'>> {};
+struct gap : sor<one<'\t'>, seq<one<' '>, plus<one<' '>>>, seq<one<'.'>, dot, plus<dot>>> {};
 struct space : one<' '> {};
 struct mark : any {};
 
 struct figure
     : sor<whole_and_fraction, whole_and_glyph, thousands, with_point, lone_fraction, lone_glyph, whole> {};
-struct text : star<sor<gap, space, figure, times, sor<system, word>, line_end, mark>> {};
+struct text : star<sor<gap, space, figure, times, sor<system, size_in_row, word>, line_end, mark>> {};
 }  // namespace grammar
 
 struct Lexer {
@@ -211,6 +215,8 @@ struct action<grammar::word> : add_word {};
 template <>
 struct action<grammar::system> : add_word {};
 template <>
+struct action<grammar::size_in_row> : add_word {};
+template <>
 struct action<grammar::gap> {
   template <class Input>
   static void apply(const Input& in, Lexer& lexer) {
@@ -237,10 +243,15 @@ struct action<grammar::mark> {
   }
 };
 
-// The words of a token in the form of the table: small letters, a space for each hyphen.
-void append_key(std::string& key, std::string_view word) {
-  for (char c : word)
-    if (c != '\n') key += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c == '-' ? ' ' : c;
+// The words of a token in the form of the table: small letters, a space for each hyphen. A hyphen at the end
+// of a line parts a word or two: "nee-" + "dles", "hand-" + "dyed".
+void append_key(std::string& key, std::string_view word, bool hyphen_ends_line = false) {
+  for (std::size_t i = 0; i < word.size(); ++i) {
+    const char c = word[i];
+    const bool broken = c == '-' && i + 1 < word.size() && word[i + 1] == '\n';
+    if (c == '\n' || (broken && hyphen_ends_line)) continue;
+    key += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c == '-' ? ' ' : c;
+  }
 }
 
 constexpr std::size_t longest_key = 40;
@@ -269,7 +280,11 @@ void give_senses(const PlainText& plain, std::vector<Token>& raw) {
       continue;
     }
     key.clear();
-    append_key(key, text_of(token));
+    if (text_of(token).find('\n') != std::string_view::npos) append_key(key, text_of(token), true);
+    if (key.empty() || trade_word(key) == nullptr) {
+      key.clear();
+      append_key(key, text_of(token));
+    }
     const std::string_view first = std::string_view(key).substr(0, key.find(' '));
     const WordEntry entry = word_entry(first);
     std::size_t more = entry.further;

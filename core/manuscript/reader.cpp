@@ -67,8 +67,15 @@ std::string Reader::words(std::size_t first, std::size_t last) const {
           .substr(items.tokens[first].begin, items.tokens[last - 1].end - items.tokens[first].begin);
   std::string tidy;
   tidy.reserve(text.size());
-  for (const char c : text) {
+  const auto next = [&](std::size_t i) { return i + 1 < text.size() ? text[i + 1] : '\0'; };
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const char c = text[i];
     const int row = fraction_row(c);
+    // A word that a line end breaks: its hyphen is none of its own.
+    if (c == '-' && next(i) == '\n') {
+      ++i;
+      continue;
+    }
     if (row >= 0)
       tidy += fraction_glyphs[row].text;
     else if (c == '\n' || c == '\t' || c == ' ')

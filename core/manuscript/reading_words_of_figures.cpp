@@ -57,6 +57,8 @@ constexpr TradeWord units[] = {
     {"stitches", unit_word, {}, PrintedUnit::stitch},
     {"row", unit_word, "rows", PrintedUnit::row},
     {"rows", unit_word, "rows", PrintedUnit::row},
+    {"rd", unit_word, "rounds", PrintedUnit::row},
+    {"rds", unit_word, "rounds", PrintedUnit::row},
     {"rnd", unit_word, "rounds", PrintedUnit::row},
     {"rnds", unit_word, "rounds", PrintedUnit::row},
     {"round", unit_word, "rounds", PrintedUnit::row},

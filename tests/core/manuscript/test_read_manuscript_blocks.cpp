@@ -156,6 +156,9 @@ TEST(ReadNeedles, in_every_system) {
       said("Needles: 3.25 mm (US 3, old UK 10, JP 4) for body; US 2½ / 3 mm for ribs", Kind::needle),
       ElementsAre("body: 3.25 mm", "body: 3 US", "body: 10 UK", "body: 4 JP", "ribs: 2.5 US", "ribs: 3 mm"));
   EXPECT_THAT(said("Pair each No. 10 and No. 12 needles", Kind::needle), ElementsAre("10 UK", "12 UK"));
+  EXPECT_THAT(said("Needles 2½ mm and 3 mm dpns (US 1½ and 2½)", Kind::needle),
+              ElementsAre("2.5 mm", "3 mm", "1.5 US", "2.5 US"));
+  EXPECT_THAT(said("4.5 mm nee-\ndles for ribs", Kind::needle), ElementsAre("ribs: 4.5 mm"));
   EXPECT_THAT(said("Needles US3 (3.25mm): 16\"/40 cm circular and DPNs", Kind::needle_length),
               ElementsAre("16 in", "40 cm"));
   EXPECT_THAT(said("Needles US3 (3.25mm): 16\"/40 cm circular and DPNs", Kind::needle_type),
