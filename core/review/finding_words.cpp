@@ -45,15 +45,6 @@ void propose(Finding& finding, const PrintedView& printed, const TextSpan& span,
   finding.proposal.push_back({span, std::move(after)});
 }
 
-std::string listed(const std::vector<std::string>& words) {
-  std::string all;
-  for (std::size_t i = 0; i < words.size(); ++i) {
-    if (i > 0) all += i + 1 == words.size() ? " and " : ", ";
-    all += words[i];
-  }
-  return all;
-}
-
 std::string sizes_in_words(const std::vector<std::string>& sizes) {
   return (sizes.size() == 1 ? "size " : "sizes ") + listed(sizes);
 }

@@ -5,6 +5,7 @@
 #include <string_view>
 #include <vector>
 
+#include "core/base/listed.h"
 #include "core/review/check.h"
 
 namespace skeinproof {
@@ -31,8 +32,6 @@ void add_size(Finding& finding, const PrintedView& printed, std::size_t size);
 // Adds an edit, and its before and after to the proposal's words.
 void propose(Finding& finding, const PrintedView& printed, const TextSpan& span, std::string after);
 
-// "1", "1 and 4", "1, 4 and 5".
-std::string listed(const std::vector<std::string>& words);
 // "size 4", "sizes 4 and 5".
 std::string sizes_in_words(const std::vector<std::string>& sizes);
 // Figures under each other in columns, a line each; a missing one shows as a middle dot.

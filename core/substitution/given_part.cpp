@@ -34,11 +34,4 @@ Expected<void> check_part(const Pattern& pattern, const GivenPart& part) {
   return {};
 }
 
-std::string listed(const std::vector<std::string>& names) {
-  std::string words;
-  for (std::size_t i = 0; i < names.size(); ++i)
-    words += (i == 0 ? "" : i + 1 == names.size() ? " and " : ", ") + names[i];
-  return words;
-}
-
 }  // namespace skeinproof

@@ -3,6 +3,7 @@
 #include <string>
 
 #include "core/base/error.h"
+#include "core/base/listed.h"
 #include "core/need/assessment.h"
 
 namespace skeinproof {
@@ -14,8 +15,5 @@ Metres knitted_in(const Pattern& pattern, const SizeNeed& need, const GivenPart&
 std::string part_name(const Pattern& pattern, const GivenPart& part);
 // Fails where the piece or the section is not in the pattern (unknown_name).
 Expected<void> check_part(const Pattern& pattern, const GivenPart& part);
-
-// "a, b and c".
-std::string listed(const std::vector<std::string>& names);
 
 }  // namespace skeinproof
