@@ -47,6 +47,12 @@ Dialogs platform_dialogs() {
   dialogs.path_to_open = [](QWidget* parent, const QString& caption, const QString& filter) {
     return QFileDialog::getOpenFileName(parent, caption, {}, filter);
   };
+  dialogs.paths_to_open = [](QWidget* parent, const QString& caption, const QString& filter) {
+    return QFileDialog::getOpenFileNames(parent, caption, {}, filter);
+  };
+  dialogs.folder_to_open = [](QWidget* parent, const QString& caption) {
+    return QFileDialog::getExistingDirectory(parent, caption);
+  };
   dialogs.path_to_save = [](QWidget* parent, const QString& caption, const QString& suggestion,
                             const QString& filter) {
     return QFileDialog::getSaveFileName(parent, caption, suggestion, filter);

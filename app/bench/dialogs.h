@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 #include <QString>
+#include <QStringList>
 #include <functional>
 
 #include "app/print/print_page.h"
@@ -18,6 +19,8 @@ struct Dialogs {
   std::function<CloseAnswer(QWidget*, const QString& title)> save_first;
   std::function<OverwriteAnswer(QWidget*, const QString& sentence)> overwrite;
   std::function<QString(QWidget*, const QString& caption, const QString& filter)> path_to_open;
+  std::function<QStringList(QWidget*, const QString& caption, const QString& filter)> paths_to_open;
+  std::function<QString(QWidget*, const QString& caption)> folder_to_open;
   std::function<QString(QWidget*, const QString& caption, const QString& suggestion, const QString& filter)>
       path_to_save;
   PrintQuestion print;

@@ -2,6 +2,7 @@
 #pragma once
 #include <QHash>
 #include <QMainWindow>
+#include <QPointer>
 #include <span>
 
 #include "app/bench/appearance.h"
@@ -15,12 +16,12 @@
 
 class QActionGroup;
 class QLabel;
-class QMimeData;
 class QStackedWidget;
 
 namespace skeinproof {
 
 class Page;
+class CheckManyWindow;
 class MessageBar;
 class PageList;
 class PersonSettings;
@@ -68,6 +69,7 @@ class MainWindow : public QMainWindow {
   void save_as();
   void import_json();
   void export_json();
+  void check_many();
   void print_page();
   void page_to_pdf();
   void quit();
@@ -140,7 +142,10 @@ class MainWindow : public QMainWindow {
   void tell_failure(const Error& error, const QString& path);
   void list_not_worked_out();
   std::vector<QWidget*> all_panes() const;
-  static QString dropped_path(const QMimeData* data);
+  void take_dropped(const QStringList& paths);
+  void check_files(const QStringList& paths);
+  // A submission as the draft of a new pattern, with what it states in force as a step of its own.
+  void start_from_submission(const QString& path);
 
   Surroundings around_;
   OpenPattern open_;
@@ -159,6 +164,7 @@ class MainWindow : public QMainWindow {
   QLabel* counted_ = nullptr;
   QLabel* file_state_ = nullptr;
   ShortcutList* shortcut_list_ = nullptr;
+  QPointer<CheckManyWindow> check_many_;
   QString last_words_;
   bool leaving_ = false;
 };

@@ -3,7 +3,6 @@
 #include <QDateTime>
 #include <QFileInfo>
 #include <QLabel>
-#include <QMimeData>
 
 #include "app/bench/focused_text.h"
 #include "app/bench/main_window.h"
@@ -146,9 +145,10 @@ void MainWindow::export_json() {
 }
 
 void MainWindow::print_page() {
-  const Page* page = current_page();
-  if (page && skeinproof::print_page(*page, this, around_.dialogs.print))
-    said_->setText(tr("Sent to the printer"));
+  Page* page = current_page();
+  if (!page || !skeinproof::print_page(*page, this, around_.dialogs.print)) return;
+  page->sheet_went_out();
+  said_->setText(tr("Sent to the printer"));
 }
 
 void MainWindow::page_to_pdf() {
@@ -159,10 +159,9 @@ void MainWindow::page_to_pdf() {
       with_suffix(around_.dialogs.path_to_save(this, tr("Save this page as PDF"), suggestion, pdf_filter()),
                   QStringLiteral("pdf"));
   if (path.isEmpty()) return;
-  if (save_pdf(*page, path))
-    said_->setText(tr("%1 was written").arg(QFileInfo(path).fileName()));
-  else
-    tell_failure(Error{ErrorKind::system, {}, {}, {}}, path);
+  if (!save_pdf(*page, path)) return tell_failure(Error{ErrorKind::system, {}, {}, {}}, path);
+  page->sheet_went_out();
+  said_->setText(tr("%1 was written").arg(QFileInfo(path).fileName()));
 }
 
 void MainWindow::tell_failure(const Error& error, const QString& path) {
@@ -236,26 +235,6 @@ void MainWindow::closeEvent(QCloseEvent* event) {
   around_.settings.set_window_place(saveGeometry());
   recovery_.drop();
   event->accept();
-}
-
-void MainWindow::dragEnterEvent(QDragEnterEvent* event) {
-  if (!dropped_path(event->mimeData()).isEmpty()) event->acceptProposedAction();
-}
-
-void MainWindow::dropEvent(QDropEvent* event) {
-  const QString path = dropped_path(event->mimeData());
-  if (path.isEmpty()) return;
-  event->acceptProposedAction();
-  // The other program waits until the drop is taken; questions come after that.
-  QMetaObject::invokeMethod(
-      this, [this, path] { open_path(path); }, Qt::QueuedConnection);
-}
-
-QString MainWindow::dropped_path(const QMimeData* data) {
-  if (!data->hasUrls() || data->urls().size() != 1) return {};
-  const QString path = data->urls().front().toLocalFile();
-  const QString suffix = QFileInfo(path).suffix().toLower();
-  return suffix == QLatin1String("skeinproof") || suffix == QLatin1String("json") ? path : QString();
 }
 
 }  // namespace skeinproof

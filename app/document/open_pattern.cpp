@@ -34,6 +34,20 @@ std::optional<Error> OpenPattern::apply(const QString& label, const Edit& edit, 
   return std::nullopt;
 }
 
+void OpenPattern::keep_in_every_step(const Edit& edit) {
+  const bool was_saved = is_saved();
+  bool here = false;
+  for (std::size_t i = 0; i < steps_.size(); ++i) {
+    Pattern kept = steps_[i].pattern;
+    edit(kept);
+    if (kept == steps_[i].pattern || !check_invariants(kept)) continue;
+    steps_[i].pattern = std::move(kept);
+    steps_[i].state = ++last_state_;
+    here = here || i == at_;
+  }
+  if (here) after_step(was_saved);
+}
+
 void OpenPattern::undo() {
   if (!can_undo()) return;
   const bool was_saved = is_saved();

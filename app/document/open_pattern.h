@@ -33,6 +33,11 @@ class OpenPattern : public QObject {
   // in one field"). A breach of an invariant leaves the document as it was and is returned.
   std::optional<Error> apply(const QString& label, const Edit& edit, const QString& merge_key = {});
 
+  // Keeps what has happened outside the document and cannot be undone, as that a sheet went out: the edit is
+  // made in every state of the undo stack and is no step of it. A state whose invariants it would break stays
+  // as it was.
+  void keep_in_every_step(const Edit& edit);
+
   void undo();
   void redo();
   bool can_undo() const { return at_ > 0; }

@@ -45,6 +45,13 @@ class Page : public QWidget {
     return {};
   }
   virtual PicturesStand pictures_stand() const { return PicturesStand::behind_the_words; }
+  // Its sheet was printed or written to a file.
+  virtual void sheet_went_out() {}
+  // A file that was dropped on the window while the page is shown; false where the page has no use for it.
+  virtual bool take_file(const QString& path) {
+    (void)path;
+    return false;
+  }
 
  signals:
   void attention_changed();

@@ -14,37 +14,25 @@
 #include <algorithm>
 
 #include "app/pages/queries/finding_tree.h"
+#include "app/pages/queries/queries_widgets.h"
 #include "app/widgets/count_words.h"
 #include "app/widgets/figure_list.h"
 #include "app/widgets/ink.h"
 #include "app/widgets/pane_header.h"
 #include "app/widgets/quantity_text.h"
+#include "core/review/change_words.h"
 
 namespace skeinproof {
 namespace {
-
-QString from(std::string_view words) {
-  return QString::fromUtf8(words.data(), static_cast<qsizetype>(words.size()));
-}
 
 Signed signed_now(std::string reply) {
   return {std::move(reply), {}, QDate::currentDate().toString(Qt::ISODate).toStdString()};
 }
 
-// "“8, 7” → “7, 8”"; what is put in or taken out has one side only.
-QString change_of(const std::string& before, const std::string& after) {
-  const auto said = [](const std::string& words) {
-    return QStringLiteral("“%1”").arg(from(words).trimmed());
-  };
-  if (before.empty()) return FindingDetail::tr("put in %1").arg(said(after));
-  if (after.empty()) return FindingDetail::tr("take out %1").arg(said(before));
-  return said(before) + QStringLiteral(" → ") + said(after);
-}
-
 QString rules_of(const Review& review, const std::vector<std::size_t>& findings) {
   QStringList rules;
   for (std::size_t index : findings) {
-    const QString rule = from(review.findings[index].check);
+    const QString rule = from_core(review.findings[index].check);
     if (!rules.contains(rule)) rules << rule;
   }
   return rules.join(QStringLiteral(", "));
@@ -75,8 +63,9 @@ void add_slip(const Review& review, const LikelySlip& slip, bool first, Rows& ro
                          : FindingDetail::tr("; opens %1")
                                .arg(count_words(static_cast<std::size_t>(slip.opens),
                                                 FindingDetail::tr("finding"), FindingDetail::tr("findings")));
-  if (!slip.explains_too.empty()) how += FindingDetail::tr("; explains too: %1").arg(from(slip.explains_too));
-  rows.add(change_of(slip.before, slip.after), from(slip.name), how, first);
+  if (!slip.explains_too.empty())
+    how += FindingDetail::tr("; explains too: %1").arg(from_core(slip.explains_too));
+  rows.add(from_core(change_words(review, slip.edits)), from_core(slip.name), how, first);
 }
 
 void add_contradictions(const Reviewed& reviewed, std::size_t cause, Rows& rows) {
@@ -94,15 +83,16 @@ void add_contradictions(const Reviewed& reviewed, std::size_t cause, Rows& rows)
     const bool same_size = one.size.empty() || first.sizes.empty() ||
                            std::find(first.sizes.begin(), first.sizes.end(), one.size) != first.sizes.end();
     if (!concerned || !same_size) continue;
-    rows.heading(FindingDetail::tr("Cannot all be right: %1").arg(from(one.about)));
+    rows.heading(FindingDetail::tr("Cannot all be right: %1").arg(from_core(one.about)));
     for (const auto& set : one.sets) {
       QStringList words;
-      for (std::size_t index : set) words << from(one.figures[index].words);
+      for (std::size_t index : set) words << from_core(one.figures[index].words);
       rows.add(words.join(QStringLiteral(" · ")));
     }
     if (one.drop)
-      rows.add(FindingDetail::tr("Without “%1” all others agree").arg(from(one.figures[*one.drop].words)),
-               from(one.rest_agree_on), {}, true);
+      rows.add(
+          FindingDetail::tr("Without “%1” all others agree").arg(from_core(one.figures[*one.drop].words)),
+          from_core(one.rest_agree_on), {}, true);
   }
 }
 
@@ -198,32 +188,52 @@ void FindingDetail::show_query(std::shared_ptr<const Reviewed> reviewed, std::op
     figures_->set_rows({});
     return;
   }
-  title_->setText(from(decision().number) + QStringLiteral("  ") + place_words(*reviewed_, *cause_) +
-                  QStringLiteral(": ") + from(finding().title));
-  rule_->setText(tr("%1, rule %2").arg(from(word_of(finding().severity)), from(finding().check)));
+  title_->setText(from_core(decision().number) + QStringLiteral("  ") + place_words(*reviewed_, *cause_) +
+                  QStringLiteral(": ") + from_core(finding().title));
+  const QString rule =
+      tr("%1, rule %2").arg(from_core(word_of(finding().severity)), from_core(finding().check));
+  rule_->setText(decision().asked ? tr("%1, asked").arg(rule) : rule);
   show_rows();
-  const QString words = from(decision().wording);
+  const QString words = from_core(decision().wording);
   if (wording_->toPlainText() != words && !(same_finding && wording_->hasFocus())) {
     const QSignalBlocker quiet(wording_);
     wording_->setPlainText(words);
   }
   const Review& review = reviewed_->review;
   const auto proposed = proposed_answer(review, *cause_);
-  const Cause& shown = review.causes[*cause_];
   take_->setEnabled(!proposed.empty() && open_.pattern().draft() != nullptr);
-  take_->setText(shown.slip ? tr("&Take the change: %1").arg(change_of(shown.slip->before, shown.slip->after))
-                 : finding().proposal_words.empty()
-                     ? tr("&Take the change")
-                     : tr("&Take the change: %1").arg(from(finding().proposal_words)));
+  show_change(from_core(change_words(review, proposed)));
   // What is being typed stays while the text is checked again.
   if (!(same_finding && answer_->hasFocus()))
-    answer_->setText(from(words_at(review.text, words_in_question(review, *cause_))));
+    answer_->setText(from_core(words_at(review.text, words_in_question(review, *cause_))));
   record_->setEnabled(open_.pattern().draft() != nullptr);
   if (!(same_finding && reason_->hasFocus()))
     reason_->setText(decision().row && decision().row->answer == QueryAnswer::kept
-                         ? from(decision().row->reply)
+                         ? from_core(decision().row->reply)
                          : QString());
   reopen_->setEnabled(decision().row && decision().row->answer != QueryAnswer::none);
+}
+
+// The button says what it does as far as there is room; its tip all of it.
+void FindingDetail::show_change(const QString& change) {
+  constexpr int longest = 44;
+  const QString shown =
+      change.size() <= longest ? change : change.left(longest - 1).trimmed() + QStringLiteral("…");
+  take_->setText(
+      change.isEmpty()
+          ? tr("&Take the change")
+          : tr("&Take the change: %1").arg(QString(shown).replace(QLatin1Char('&'), QLatin1String("&&"))));
+  take_->setToolTip(change);
+  take_->setAccessibleName(tr("Take the change: %1").arg(change));
+}
+
+void FindingDetail::start() { figures_->view()->setFocus(); }
+
+void FindingDetail::changeEvent(QEvent* event) {
+  QWidget::changeEvent(event);
+  if (event->type() != QEvent::FontChange) return;
+  wording_->setFixedHeight(scaled(this, 46));
+  title_->setFont(type_of(font()).title);
 }
 
 void FindingDetail::show_rows() {
@@ -233,22 +243,23 @@ void FindingDetail::show_rows() {
   if (decision().state == DecisionState::kept || decision().state == DecisionState::lapsed)
     rows.add(
         decision().state == DecisionState::kept ? tr("Kept") : tr("Was kept; what it rested on has changed"),
-        from(decision().row->when), from(decision().row->reply), true);
+        from_core(decision().row->when), from_core(decision().row->reply), true);
   rows.heading(tr("Working"));
-  for (const std::string& line : finding().evidence) rows.add(from(line));
+  for (const std::string& line : finding().evidence) rows.add(from_core(line));
   if (cause.slip || !cause.others.empty()) rows.heading(tr("Likely slip"));
   if (cause.slip) add_slip(review, *cause.slip, true, rows);
   for (const LikelySlip& slip : cause.others) add_slip(review, slip, false, rows);
   if (!cause.slip && !finding().proposal_words.empty()) {
     rows.heading(tr("Smallest change"));
-    rows.add(from(finding().proposal_words), {}, {}, true);
+    const QString change = from_core(change_words(review, finding().proposal));
+    rows.add(change.isEmpty() ? from_core(finding().proposal_words) : change, {}, {}, true);
   }
   add_contradictions(*reviewed_, *cause_, rows);
   if (cause.findings.size() > 1) rows.heading(tr("Of the same cause"));
   for (std::size_t i = 1; i < cause.findings.size(); ++i) {
     const Finding& other = review.findings[cause.findings[i]];
-    rows.add(from(other.title), from(other.check),
-             from(other.evidence.empty() ? std::string() : other.evidence.front()));
+    rows.add(from_core(other.title), from_core(other.check),
+             from_core(other.evidence.empty() ? std::string() : other.evidence.front()));
   }
   figures_->set_rows(std::move(rows.rows));
 }
@@ -269,7 +280,7 @@ void FindingDetail::show_rehearsal(const Rehearsal& rehearsal) {
                                            : tr("Closes %1").arg(rules_of(review, rehearsal.closes));
   QStringList opens;
   for (const Finding& opened : rehearsal.opens)
-    opens << from(opened.check) + QStringLiteral(" ") + from(opened.title);
+    opens << from_core(opened.check) + QStringLiteral(" ") + from_core(opened.title);
   words +=
       opens.isEmpty() ? tr("; opens nothing.") : tr("; opens: %1.").arg(opens.join(QStringLiteral("; ")));
   show_rehearsal_words(words);
@@ -295,7 +306,7 @@ void FindingDetail::decide(const QString& step, const Edit& edit) {
 
 void FindingDetail::take_change() {
   if (!cause_) return;
-  decide(tr("change of %1").arg(from(decision().number)),
+  decide(tr("change of %1").arg(from_core(decision().number)),
          [](Pattern& pattern, const Review& review, std::size_t cause) {
            return accept(pattern, review, cause, signed_now({}));
          });
@@ -304,7 +315,7 @@ void FindingDetail::take_change() {
 void FindingDetail::answer() {
   if (!cause_) return;
   const std::string words = answer_->text().toStdString();
-  decide(tr("answer to %1").arg(from(decision().number)),
+  decide(tr("answer to %1").arg(from_core(decision().number)),
          [&](Pattern& pattern, const Review& review, std::size_t cause) {
            return amend(pattern, review, cause, words, signed_now(words));
          });
@@ -321,7 +332,7 @@ void FindingDetail::keep() {
     emit says(tr("Say why it stays: the reason is kept with the finding."));
     return;
   }
-  decide(tr("keep %1").arg(from(decision().number)),
+  decide(tr("keep %1").arg(from_core(decision().number)),
          [words = reason_->text().trimmed().toStdString()](Pattern& pattern, const Review& review,
                                                            std::size_t cause) {
            skeinproof::keep(pattern, review, cause, signed_now(words));
@@ -331,7 +342,7 @@ void FindingDetail::keep() {
 
 void FindingDetail::reopen() {
   if (!cause_ || !decision().row) return;
-  decide(tr("reopen %1").arg(from(decision().number)),
+  decide(tr("reopen %1").arg(from_core(decision().number)),
          [id = decision().row->id](Pattern& pattern, const Review&, std::size_t) {
            skeinproof::reopen(pattern, id);
            return Expected<void>();
@@ -345,12 +356,12 @@ void FindingDetail::save_wording() {
   const bool remember = remember_->isChecked();
   bool remembered = true;
   open_.apply(
-      tr("wording of %1").arg(from(decision().number)),
+      tr("wording of %1").arg(from_core(decision().number)),
       [&](Pattern& pattern) {
         set_wording(pattern, reviewed_->review, *cause_, words);
         if (remember) remembered = remember_wording(pattern, reviewed_->review, *cause_, words);
       },
-      QStringLiteral("wording/") + from(finding().key()));
+      QStringLiteral("wording/") + from_core(finding().key()));
   if (!remembered)
     emit says(tr("Not remembered for the house: the words hold figures of this finding alone."));
 }

@@ -28,6 +28,7 @@ class FindingDetail : public QWidget {
 
   void show_query(std::shared_ptr<const Reviewed> reviewed, std::optional<std::size_t> cause);
 
+  void start();        // puts the focus on the working
   void take_change();  // the likely slip's, else the proposal's
   void start_keeping();
   void keep();
@@ -44,10 +45,14 @@ class FindingDetail : public QWidget {
   void says(const QString& message);
   void rehearsed();
 
+ protected:
+  void changeEvent(QEvent* event) override;
+
  private:
   using Edit = std::function<Expected<void>(Pattern&, const Review&, std::size_t cause)>;
   void lay_out();
   void show_rows();
+  void show_change(const QString& change);
   void rehearse_answer();
   void show_rehearsal(const Rehearsal& rehearsal);
   void show_rehearsal_words(const QString& words);

@@ -22,20 +22,6 @@ class ManuscriptMargin : public QWidget {
 
 namespace {
 
-// Where every byte of UTF-8 stands in QString's units.
-std::vector<int> utf16_positions(const std::string& text) {
-  std::vector<int> positions(text.size() + 1);
-  int at = 0;
-  for (std::size_t i = 0; i < text.size(); ++i) {
-    const auto byte = static_cast<unsigned char>(text[i]);
-    const bool continues = (byte & 0xC0) == 0x80;
-    positions[i] = continues && i > 0 ? positions[i - 1] : at;
-    if (!continues) at += byte >= 0xF0 ? 2 : 1;
-  }
-  positions[text.size()] = at;
-  return positions;
-}
-
 const std::vector<std::size_t>& findings_of(const Review& review, std::size_t cause) {
   return review.causes[cause].findings;
 }
@@ -55,7 +41,10 @@ ManuscriptView::ManuscriptView(QWidget* parent)
       margin_->scroll(0, dy);
     else
       margin_->update(0, rect.y(), margin_->width(), rect.height());
+    if (!marked_.holds(seen())) mark();
   });
+  connect(this, &QPlainTextEdit::cursorPositionChanged, this,
+          [this] { emit place_changed(places_.byte(textCursor().position())); });
   changeEvent(nullptr);
 }
 
@@ -72,7 +61,7 @@ void ManuscriptView::show_review(std::shared_ptr<const Reviewed> reviewed) {
   reviewed_ = std::move(reviewed);
   chosen_.reset();
   const QString text = reviewed_ ? QString::fromStdString(reviewed_->review.text) : QString();
-  positions_ = reviewed_ ? utf16_positions(reviewed_->review.text) : std::vector<int>{0};
+  places_ = reviewed_ ? TextPlaces(reviewed_->review.text) : TextPlaces();
   if (toPlainText() != text) setPlainText(text);
   margin_lines_.assign(static_cast<std::size_t>(document()->blockCount()), {});
   if (reviewed_) {
@@ -90,19 +79,16 @@ void ManuscriptView::show_review(std::shared_ptr<const Reviewed> reviewed) {
   mark();
 }
 
-int ManuscriptView::position_of(std::size_t byte) const {
-  return positions_[std::min(byte, positions_.size() - 1)];
+// What is in view, with a page before and after it.
+TextSpan ManuscriptView::seen() const {
+  const QTextBlock first = firstVisibleBlock();
+  const int top = first.position();
+  const int bottom = cursorForPosition(viewport()->rect().bottomRight()).position();
+  const int page = std::max(1000, bottom - top);
+  return {places_.byte(std::max(0, top - page)), places_.byte(bottom + page)};
 }
 
-QTextEdit::ExtraSelection ManuscriptView::marked(const TextSpan& span, QTextCharFormat format) const {
-  QTextEdit::ExtraSelection selection;
-  selection.cursor = QTextCursor(document());
-  selection.cursor.setPosition(position_of(span.begin));
-  selection.cursor.setPosition(position_of(span.end), QTextCursor::KeepAnchor);
-  selection.format = std::move(format);
-  return selection;
-}
-
+// Only around what is in view: a long text has more to mark than can be painted in time.
 void ManuscriptView::mark() {
   QList<QTextEdit::ExtraSelection> marks;
   if (!reviewed_) return setExtraSelections(marks);
@@ -118,15 +104,33 @@ void ManuscriptView::mark() {
   boxed.setFontWeight(QFont::DemiBold);
   boxed.setUnderlineStyle(QTextCharFormat::SingleUnderline);
   boxed.setUnderlineColor(ink.text);
-  for (const NotUnderstood& one : review.reading.not_understood) marks.push_back(marked(one.span, unread));
-  for (const Statement& statement : review.reading.statements) marks.push_back(marked(statement.span, read));
+  const TextSpan view = seen();
+  const TextSpan wide = {view.begin - std::min(view.begin, view.end - view.begin),
+                         view.end + (view.end - view.begin)};
+  marked_ = wide;
+  const auto add = [&](const TextSpan& span, const QTextCharFormat& format) {
+    if (span.end < wide.begin || span.begin > wide.end) return;
+    QTextEdit::ExtraSelection selection;
+    selection.cursor = places_.cursor(document(), span);
+    selection.format = format;
+    marks.push_back(selection);
+  };
+  for (const NotUnderstood& one : review.reading.not_understood) add(one.span, unread);
+  for (const Statement& statement : review.reading.statements) add(statement.span, read);
   for (const Finding& finding : review.findings)
-    for (const TextSpan& place : finding.places) marks.push_back(marked(place, found));
+    for (const TextSpan& place : finding.places) add(place, found);
   if (chosen_)
     for (std::size_t finding : findings_of(review, *chosen_))
-      for (const TextSpan& place : review.findings[finding].places) marks.push_back(marked(place, boxed));
+      for (const TextSpan& place : review.findings[finding].places) add(place, boxed);
   setExtraSelections(marks);
   margin_->update();
+}
+
+void ManuscriptView::go_to(std::size_t byte) {
+  QTextCursor cursor(document());
+  cursor.setPosition(std::min(position_of(byte), document()->characterCount() - 1));
+  setTextCursor(cursor);
+  ensureCursorVisible();
 }
 
 void ManuscriptView::choose(std::optional<std::size_t> cause) {
@@ -134,11 +138,7 @@ void ManuscriptView::choose(std::optional<std::size_t> cause) {
   mark();
   if (!chosen_) return;
   const Finding& finding = reviewed_->review.findings[findings_of(reviewed_->review, *chosen_).front()];
-  if (finding.places.empty()) return;
-  QTextCursor cursor(document());
-  cursor.setPosition(position_of(finding.places.front().begin));
-  setTextCursor(cursor);
-  ensureCursorVisible();
+  if (!finding.places.empty()) go_to(finding.places.front().begin);
 }
 
 void ManuscriptView::choose_at(int position) {

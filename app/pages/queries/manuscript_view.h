@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "app/pages/queries/review_desk.h"
+#include "app/pages/queries/text_places.h"
 
 namespace skeinproof {
 
@@ -19,11 +20,13 @@ class ManuscriptView : public QPlainTextEdit {
   void show_review(std::shared_ptr<const Reviewed> reviewed);
   // Boxes the places of a query and brings the first into view.
   void choose(std::optional<std::size_t> cause);
+  void go_to(std::size_t byte);
   // What stands in the margin of a line, from 0: "Q1 Q4".
   QString margin_words(int line) const;
 
  signals:
   void query_clicked(std::size_t cause);
+  void place_changed(std::size_t byte);  // the cursor moved
 
  protected:
   void changeEvent(QEvent* event) override;
@@ -37,13 +40,14 @@ class ManuscriptView : public QPlainTextEdit {
   void paint_margin(QPaintEvent* event);
   void place_margin();
   void mark();
-  int position_of(std::size_t byte) const;
-  QTextEdit::ExtraSelection marked(const TextSpan& span, QTextCharFormat format) const;
+  TextSpan seen() const;
+  int position_of(std::size_t byte) const { return places_.position(byte); }
   void choose_at(int position);
 
   std::shared_ptr<const Reviewed> reviewed_;
   std::optional<std::size_t> chosen_;
-  std::vector<int> positions_;  // of every byte, in the document's units
+  TextPlaces places_;
+  TextSpan marked_;  // what was in view when it was marked last
   std::vector<QString> margin_lines_;
   QWidget* margin_;
 };

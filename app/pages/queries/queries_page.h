@@ -6,21 +6,24 @@
 #include "app/pages/page.h"
 #include "app/pages/queries/review_desk.h"
 
-class QLabel;
-class QPlainTextEdit;
+class QSplitter;
 class QTabWidget;
 class QTreeWidget;
+class QVBoxLayout;
 
 namespace skeinproof {
 
-class ChoiceField;
+class DraftIntake;
 class FindingDetail;
+class FindingsPane;
 class FindingTree;
+class ManuscriptPane;
 class ManuscriptView;
-class PaneHeader;
+struct FactsAsRead;
 
 // The editor's desk: the submitted text with what was read and doubted in it, every finding with its working,
-// and what was decided about each.
+// and what was decided about each. Text and findings stand beside each other; in a narrow window the chosen
+// finding, then the two of them, become tabs.
 class QueriesPage : public Page {
   Q_OBJECT
 
@@ -32,20 +35,24 @@ class QueriesPage : public Page {
   void enter() override;
   bool find_next(const QString& words) override;
   std::optional<Sheet> sheet() const override;
+  void sheet_went_out() override;
+  bool take_file(const QString& path) override;
 
   void paste_draft();
   void open_draft();
-  // Another draft; those before it stay as they are.
-  void add_draft(const QByteArray& bytes, const QString& file_name);
   // What was read becomes facts in force, after a look at what that changes.
   void take_over();
   void save_sheet_as();
+  void copy_sheet();
 
   ReviewDesk* desk() const { return desk_; }
-  FindingTree* tree() const { return tree_; }
-  FindingDetail* detail() const { return detail_; }
-  ManuscriptView* manuscript() const { return manuscript_; }
-  QTreeWidget* statements() const { return statements_; }
+  DraftIntake* intake() const { return intake_; }
+  ManuscriptPane* manuscript_pane() const { return manuscript_; }
+  FindingsPane* findings_pane() const { return findings_; }
+  FindingTree* tree() const;
+  FindingDetail* detail() const;
+  ManuscriptView* manuscript() const;
+  QTreeWidget* statements() const;
 
   // Instead of the platform's dialogs.
   using AskPath =
@@ -53,38 +60,28 @@ class QueriesPage : public Page {
   using AskTakeOver = std::function<bool(QWidget* parent, const QString& changes)>;
   void set_questions(AskPath ask_path, AskTakeOver ask_take_over);
 
+ protected:
+  void resizeEvent(QResizeEvent* event) override;
+  void changeEvent(QEvent* event) override;
+
  private:
-  QWidget* make_manuscript_pane();
-  QWidget* make_findings_pane();
-  QWidget* make_statements();
   void make_keys();
+  void fit();
+  void fold();
   void refresh();
-  void refresh_filters();
-  void filter();
   void show_chosen();
-  void show_statements();
-  void show_not_checked();
-  void show_sheet_tab();
+  void show_findings();  // where they are not in view
   void set_ticked(std::size_t cause, bool on);
-  void tell_nothing();
-  std::size_t undecided() const;
+  void take_facts(const FactsAsRead& facts, quint64 state);
 
   ReviewDesk* desk_ = nullptr;
-  PaneHeader* manuscript_head_ = nullptr;
-  PaneHeader* findings_head_ = nullptr;
-  QTabWidget* left_tabs_ = nullptr;
-  QTabWidget* right_tabs_ = nullptr;
-  ManuscriptView* manuscript_ = nullptr;
-  QPlainTextEdit* submitted_ = nullptr;
-  QTreeWidget* statements_ = nullptr;
-  FindingTree* tree_ = nullptr;
-  FindingDetail* detail_ = nullptr;
-  QTreeWidget* not_checked_ = nullptr;
-  QPlainTextEdit* sheet_view_ = nullptr;
-  QPlainTextEdit* sign_off_view_ = nullptr;
-  ChoiceField* shown_ = nullptr;
-  ChoiceField* role_ = nullptr;
-  ChoiceField* size_ = nullptr;
+  DraftIntake* intake_ = nullptr;
+  ManuscriptPane* manuscript_ = nullptr;
+  FindingsPane* findings_ = nullptr;
+  QVBoxLayout* layout_ = nullptr;
+  QSplitter* beside_ = nullptr;
+  QTabWidget* in_tabs_ = nullptr;
+  QList<int> beside_sizes_;
   AskPath ask_path_;
   AskTakeOver ask_take_over_;
   QString attention_;

@@ -11,6 +11,7 @@ std::shared_ptr<const Reviewed> review_of(const Pattern& pattern, quint64 state)
   const Assessment assessment = assess(pattern);
   reviewed->review = review(reviewed->pattern, assessment);
   reviewed->record = record_of(reviewed->pattern, reviewed->review);
+  reviewed->proposed = proposed_text(reviewed->review, reviewed->record);
   reviewed->contradictions = cannot_all_be_right(reviewed->pattern, assessment);
   return reviewed;
 }
@@ -31,6 +32,7 @@ void ReviewDesk::ask() {
   if (asked_ == open_.state() && latest_) return;
   asked_ = open_.state();
   job_.ask([pattern = open_.pattern(), state = open_.state()] { return review_of(pattern, state); });
+  emit checking();
 }
 
 }  // namespace skeinproof

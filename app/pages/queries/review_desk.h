@@ -6,6 +6,7 @@
 #include "app/document/latest_job.h"
 #include "app/document/open_pattern.h"
 #include "core/review/cannot_all_be_right.h"
+#include "core/review/proposed_text.h"
 #include "core/review/record.h"
 
 namespace skeinproof {
@@ -16,6 +17,7 @@ struct Reviewed {
   quint64 state = 0;  // of the open pattern
   Review review;
   Record record;
+  ProposedText proposed;
   CannotAllBeRight contradictions;
 };
 
@@ -32,6 +34,7 @@ class ReviewDesk : public QObject {
 
  signals:
   void reviewed();
+  void checking();  // it runs anew, and what is shown is of an earlier state
 
  private:
   void ask();

@@ -130,6 +130,36 @@ TEST(OpenPattern, ChoosingASizeIsNoStepOfUndo) {
   EXPECT_EQ(open.chosen_size_index(), 1U);
 }
 
+TEST(OpenPattern, WhatHappenedOutsideIsKeptInEveryStepAndIsNone) {
+  OpenPattern open;
+  open.apply("a", titled("a"));
+  open.apply("b", titled("b"));
+  open.undo();
+  open.mark_saved();
+  const quint64 before = open.state();
+  QSignalSpy changed(&open, &OpenPattern::changed);
+  QSignalSpy saved(&open, &OpenPattern::saved_changed);
+  open.keep_in_every_step([](Pattern& pattern) { pattern.note = "sent"; });
+  EXPECT_EQ(changed.count(), 1);
+  EXPECT_EQ(saved.count(), 1);
+  EXPECT_FALSE(open.is_saved());
+  EXPECT_NE(open.state(), before);
+  EXPECT_EQ(open.undo_label(), "a");
+  EXPECT_EQ(open.redo_label(), "b");
+  open.redo();
+  EXPECT_EQ(open.pattern().title, "b");
+  EXPECT_EQ(open.pattern().note, "sent");
+  while (open.can_undo()) open.undo();
+  EXPECT_EQ(open.pattern().title, "");
+  EXPECT_EQ(open.pattern().note, "sent");
+  // What would break an invariant, or changes nothing, is not kept.
+  open.keep_in_every_step([](Pattern& pattern) { pattern.sizes.clear(); });
+  EXPECT_EQ(open.pattern().sizes.size(), 1U);
+  const auto signals_so_far = changed.count();
+  open.keep_in_every_step([](Pattern&) {});
+  EXPECT_EQ(changed.count(), signals_so_far);
+}
+
 TEST(OpenPattern, TenThousandEditsOfAWholePatternStaySmall) {
   const auto text = read_whole_file(SKEINPROOF_SOURCE_DIR "/sample-data/projects/quillmarsh-yoke.json");
   ASSERT_TRUE(text);
