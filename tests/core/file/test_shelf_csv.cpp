@@ -222,6 +222,43 @@ RC_GTEST_PROP(ShelfCsvProperty, what_is_written_is_read_back, ()) {
   RC_ASSERT(back.yarn.price->amount.value == yarn.price->amount.value);
 }
 
+TEST(ShelfSample, is_read_without_a_doubt_and_all_of_it_is_invented) {
+  const auto table =
+      read_shelf_table(testing::project_text("sample-data/shelf/yarns.csv"), "yarns.csv").value();
+  for (const ShelfColumn& column : table.columns) EXPECT_TRUE(column.known) << column.heading;
+  const ShelfImport import = read_shelf_rows(table, table.columns);
+  EXPECT_TRUE(import.failed.empty());
+  EXPECT_GE(import.taken.size(), 300u);
+  std::size_t without_length = 0, owned = 0, without_fibre = 0;
+  for (const auto& taken : import.taken) {
+    for (const Error& doubt : taken.doubts) ADD_FAILURE() << doubt.message();
+    EXPECT_TRUE(taken.entry.invented);
+    without_length += !taken.entry.yarn.put_up.length;
+    without_fibre += taken.entry.yarn.composition.empty();
+    owned += is_owned(taken.entry);
+  }
+  EXPECT_GT(without_length, 0u);
+  EXPECT_GT(without_fibre, 0u);
+  EXPECT_GT(owned, 50u);
+}
+
+// A list kept in a spreadsheet, in Windows' encoding, with yards, ounces, semicolons and commas for decimals.
+TEST(ShelfSample, of_a_notebook_is_read_with_its_doubts_told) {
+  const std::string bytes = testing::project_text("sample-data/shelf/notebook.csv");
+  const auto table = read_shelf_table(bytes, "notebook.csv").value();
+  EXPECT_EQ(table.encoding, "WINDOWS-1252");
+  EXPECT_EQ(table.separator, ';');
+  const ShelfImport import = read_shelf_rows(table, table.columns);
+  ASSERT_EQ(import.taken.size(), 6u);
+  EXPECT_NEAR(import.taken[0].entry.yarn.put_up.length->value.value(), 191 * 0.9144, 1e-9);
+  EXPECT_EQ(import.taken[0].entry.yarn.price->currency, "€");
+  EXPECT_EQ(import.taken[0].entry.note, "Bought: at the fair");
+  ASSERT_EQ(import.taken[3].doubts.size(), 2u);
+  EXPECT_EQ(import.taken[3].doubts[0].place.line, 5);
+  EXPECT_NE(import.taken[3].entry.note.find("Yardage: ca. 183"), std::string::npos);
+  EXPECT_NE(import.taken[3].doubts[1].message().find("currency"), std::string::npos);
+}
+
 TEST(ShelfFields, refuse_without_changing_the_entry) {
   ShelfYarn entry;
   entry.yarn.name = "A";

@@ -231,5 +231,28 @@ TEST(ShelfDuplicates, are_recognised_whatever_the_units_and_case) {
   EXPECT_FALSE(found[0].exact);
 }
 
+TEST(ShelfDuplicates, are_offered_and_never_merged) {
+  std::vector<ShelfYarn> shelf = {named("Known"), named("Other")};
+  shelf[0].id = {5};
+  shelf[1].id = {6};
+  std::vector<ShelfYarn> offered = {named("known"), named("New"), named("new"), named("Other")};
+  offered[3].lot = "4411";
+  const ShelfIntake left_out = plan_intake(shelf, offered, DuplicateChoice::leave_out);
+  ASSERT_EQ(left_out.entries.size(), 2u);
+  EXPECT_EQ(left_out.entries[0].yarn.name, "New");
+  EXPECT_EQ(left_out.entries[1].lot, "4411");
+  ASSERT_EQ(left_out.duplicates.size(), 1u);
+  EXPECT_EQ(left_out.duplicates[0].entry, 0u);
+  EXPECT_EQ(left_out.twice, 1u);
+  EXPECT_EQ(left_out.other_lots, 1u);
+  const ShelfIntake added = plan_intake(shelf, offered, DuplicateChoice::add);
+  EXPECT_EQ(added.entries.size(), 4u);
+  for (const ShelfYarn& entry : added.entries) EXPECT_FALSE(entry.id);
+  const ShelfIntake replaced = plan_intake(shelf, offered, DuplicateChoice::replace);
+  ASSERT_EQ(replaced.entries.size(), 3u);
+  EXPECT_EQ(replaced.entries[0].id, ShelfYarnId{5});
+  EXPECT_FALSE(replaced.entries[1].id);
+}
+
 }  // namespace
 }  // namespace skeinproof
