@@ -91,10 +91,12 @@ struct amounts
           rep_opt<7, seq<few<4, '/', '(', ')', '=', 'P', 'A', 'S', 'f', 'd', '-', 'x', ',', 'i', '.', '@'>,
                          amount>>,
           opt<seq<opt<close>, word<Sense::skein_word>>>> {};
-struct counted_by_weight : seq<bare, sor<seq<one<'x'>, weight, rep_opt<2, seq<few<2, '/', '(', ')'>, weight>>,
-                                             opt<close>, opt<word<Sense::skein_word>>>,
-                                         seq<weight, rep_opt<2, seq<few<2, '/', '(', ')'>, weight>>,
-                                             opt<close>, word<Sense::skein_word>>>> {};
+struct length_in_brackets
+    : seq<open, opt<word<Sense::about>>, yarn_length, rep_opt<2, seq<one<'/', '='>, yarn_length>>, close> {};
+struct weights : seq<weight, rep_opt<2, seq<few<2, '/', '(', ')'>, weight>>, opt<close>> {};
+struct of_weight : sor<seq<few<1, '\t'>, one<'x'>, weights, opt<word<Sense::skein_word>>>,
+                       seq<weights, word<Sense::skein_word>>> {};
+struct counted_by_weight : seq<bare, of_weight, opt<length_in_brackets>> {};
 struct count : skeins {};
 struct plain_figures : bare {};
 struct total_word : word<Sense::total> {};
@@ -246,6 +248,7 @@ void read_clause(Reader& reader, const Clause& clause) {
   reader.schematic = clause.schematic;
   if (!clause.goes_on) {
     reader.yarn_found = false;
+    reader.yarn_bare = false;
     reader.totals = false;
     reader.counted = false;
     reader.role.clear();

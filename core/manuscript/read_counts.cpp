@@ -34,7 +34,8 @@ std::string note_words(const PhrasePlace& at) {
 }
 
 void say_put_up(Reader& reader, const Clause& clause, std::size_t first, std::size_t last) {
-  find_yarn(reader, clause, first);
+  find_yarn(reader, clause, first, last);
+  reader.yarn_bare = false;
   for (std::size_t i = first; i < last; ++i) {
     const char c = reader.letter(i);
     if (c == '1' || c == '2') {
@@ -69,6 +70,27 @@ void say_note(Reader& reader, std::size_t i, const std::string& note) {
   statement.qualifier = note;
   statement.yarn = reader.yarn;
   statement.all_sizes = statement.values.size() == 1 && reader.sizes.count != 1 && !of_one_size(reader, i);
+}
+
+// "(55% wool, 45% cotton, 185 m)": behind the fibres in their bracket.
+bool in_composition(const PhrasePlace& at) {
+  const Reader& reader = at.reader;
+  bool fibres = false;
+  for (std::size_t i = at.first; i > at.clause.first && i + 24 > at.first; --i) {
+    const char c = reader.letter(i - 1);
+    fibres = fibres || c == '5';
+    if (c == '(') return fibres;
+    if (c == ')' || c == '6' || c == '0') return false;
+  }
+  return false;
+}
+
+// "181 m per ball", "50 g each"
+bool is_per_skein(const PhrasePlace& at) {
+  const Reader& reader = at.reader;
+  if (!reader.has(at.last, Sense::per)) return false;
+  return reader.has(at.last + 1, Sense::skein_word) ||
+         (reader.is(at.last, "each") && reader.letter(at.last - 1) == '2' && !reader.is_word(at.last + 1));
 }
 
 bool is_total(const Reader& reader, std::size_t last) {
@@ -142,8 +164,10 @@ bool take_amounts(const PhrasePlace& at) {
   const bool both = lengths && weights;
   const bool needed = !both && (reader.yarn < 0 || (!reader.yarn_found && !at.clause.headed &&
                                                     reader.role.empty() && reader.has(at.last, Sense::of)));
-  const bool put_up =
-      both ? note.empty() && !reader.totals : !beside && !needed && reader.role.empty() && !reader.totals;
+  const bool told =
+      is_per_skein(at) || (!beside && in_composition(at)) || (note.empty() && in_composition(at));
+  const bool put_up = told || (both ? note.empty() && !reader.totals
+                                    : !beside && !needed && reader.role.empty() && !reader.totals);
   const bool by_word = !several && weights && !lengths && reader.has(at.last - 1, Sense::skein_word);
   if (!several && (put_up || by_word)) {
     say_put_up(reader, at.clause, at.first, at.last);

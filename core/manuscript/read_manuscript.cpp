@@ -18,7 +18,8 @@ bool worth_telling(const Reader& reader, std::size_t first, std::size_t last) {
         reader.letter(i) == '0' && reader.letter(i + 1) == '.' && (i == 0 || reader.letter(i - 1) == '\n');
     if (reader.is_list(i) && !number_of_line) return true;
     if (!reader.is_word(i)) continue;
-    if (reader.letter(i) == 'W' || reader.has(i, Sense::role_label)) return true;
+    if (reader.letter(i) == 'W' || reader.has(i, Sense::role_label) || reader.has(i, Sense::number_word))
+      return true;
     ++words;
   }
   return words > 3;

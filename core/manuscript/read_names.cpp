@@ -77,7 +77,26 @@ std::size_t known_yarn_end(const Reader& reader, std::size_t first, std::size_t 
   return first;
 }
 
+namespace {
+
+bool ply_follows(const Reader& reader, std::size_t i) {
+  return reader.lone_figure(i) &&
+         (reader.is(i + 1, "ply") || (reader.letter(i + 1) == '-' && reader.is(i + 2, "ply")));
+}
+
+// "(a woollen-spun 2-ply, 100% wool, ...)"
+bool bracket_holds_fibres(const Reader& reader, const Clause& clause, std::size_t open) {
+  const std::size_t end = std::min(clause.last, open + 16);
+  for (std::size_t i = open + 1; i < end && reader.letter(i) != ')'; ++i)
+    if (reader.letter(i) == '5') return true;
+  return false;
+}
+
+}  // namespace
+
 bool yarn_follows(const Reader& reader, const Clause& clause, std::size_t i) {
+  if (ply_follows(reader, i)) i += reader.letter(i + 1) == '-' ? 3 : 2;
+  if (reader.letter(i) == '(' && bracket_holds_fibres(reader, clause, i)) return true;
   const std::size_t end = std::min(clause.last, i + 5);
   for (; i < end; ++i) {
     const char c = reader.letter(i);
@@ -107,6 +126,28 @@ bool yarn_follows(const Reader& reader, const Clause& clause, std::size_t i) {
   return false;
 }
 
+namespace {
+
+// "A: 3 skeins of Tidewater Linen": what the clause said before is of the yarn it names.
+void give_yarn_to_mention(Reader& reader) {
+  auto& statements = reader.out.statements;
+  for (std::size_t k = statements.size(); k-- > 0 && statements[k].mention == reader.mention;)
+    switch (statements[k].kind) {
+      case StatementKind::role:
+      case StatementKind::shade_name:
+      case StatementKind::shade_number:
+      case StatementKind::strands:
+      case StatementKind::count:
+      case StatementKind::length_note:
+        statements[k].yarn = reader.yarn;
+        break;
+      default:
+        break;
+    }
+}
+
+}  // namespace
+
 void say_yarn(Reader& reader, std::size_t first, std::size_t last) {
   Statement& statement = reader.say(StatementKind::yarn_name, first, last);
   statement.words = reader.words(first, last);
@@ -117,7 +158,9 @@ void say_yarn(Reader& reader, std::size_t first, std::size_t last) {
     reader.yarn_by_name.emplace(lower, reader.yarn);
   }
   statement.yarn = reader.yarn;
+  if (!reader.yarn_found) give_yarn_to_mention(reader);
   reader.yarn_found = true;
+  reader.yarn_bare = true;
 }
 
 void say_shade(Reader& reader, std::size_t first, std::size_t last) {
@@ -146,7 +189,7 @@ std::size_t take_number_behind(Reader& reader, const Clause& clause, std::size_t
     prefixed = prefixed || prefix;
     ++at;
   }
-  if (at >= clause.last || !reader.lone_figure(at)) return i;
+  if (at >= clause.last || !reader.lone_figure(at) || ply_follows(reader, at)) return i;
   const bool enclosed = at == i + 1 && reader.letter(i) == '(' && reader.letter(at + 1) == ')';
   const bool quoted = at == i + 1 && reader.letter(i) == '"';
   if (at != i && !prefixed && !enclosed && !quoted) return i;
@@ -157,9 +200,9 @@ std::size_t take_number_behind(Reader& reader, const Clause& clause, std::size_t
   return at + 1;
 }
 
-void find_yarn(Reader& reader, const Clause& clause, std::size_t i) {
-  std::size_t last = i;
-  while (last > clause.first && last + 5 > i && !reader.used[last - 1]) {
+void find_yarn(Reader& reader, const Clause& clause, std::size_t phrase, std::size_t phrase_end) {
+  std::size_t last = phrase;
+  while (last > clause.first && last + 5 > phrase && !reader.used[last - 1]) {
     const char c = reader.letter(last - 1);
     const bool between = c == '(' || c == ',' || c == ':' || c == '-' || c == '=' || c == gap_shape ||
                          c == '"' || reader.has(last - 1, Sense::about) || reader.has(last - 1, Sense::per);
@@ -167,8 +210,11 @@ void find_yarn(Reader& reader, const Clause& clause, std::size_t i) {
     --last;
   }
   const std::size_t first = name_begin(reader, clause, last);
-  if (first < last) {
-    say_yarn(reader, first, last);
+  if (first < last) return say_yarn(reader, first, last);
+  const std::size_t behind = phrase_end + 1, end = name_end(reader, clause, behind);
+  if (reader.has(phrase_end, Sense::of) && end > behind && reader.role.empty() && !reader.yarn_found &&
+      (reader.yarn < 0 || ply_follows(reader, end) || yarn_follows(reader, clause, end))) {
+    say_yarn(reader, behind, end);
   } else if (reader.yarn < 0) {
     reader.yarn = reader.yarns++;
   }
@@ -230,9 +276,10 @@ bool count_follows(const Reader& reader, const Clause& clause, std::size_t i) {
   return false;
 }
 
-bool ply_follows(const Reader& reader, std::size_t i) {
-  return reader.lone_figure(i) &&
-         (reader.is(i + 1, "ply") || (reader.letter(i + 1) == '-' && reader.is(i + 2, "ply")));
+// "YARN  Skelda Shetland": behind the heading without a mark.
+bool begins_heading(const Reader& reader, const Clause& clause, std::size_t first) {
+  while (first > clause.first && reader.letter(first - 1) == gap_shape) --first;
+  return clause.headed && first == clause.first + 1 && reader.has(clause.first, Sense::yarn_word);
 }
 
 // Shades of one breath: "Clay, Loam and Chalk".
@@ -276,10 +323,13 @@ bool take_name(const PhrasePlace& at) {
     if (end > shade && !yarn_follows(reader, at.clause, end)) say_shades(reader, at.clause, shade, end);
     return true;
   }
-  if (yarn_follows(reader, at.clause, last)) {
+  // "Larkfield Worsted in Juniper (100% wool)"
+  const bool in_yarn = reader.yarn_bare && first > at.clause.first && reader.has(first - 1, Sense::in);
+  if (!in_yarn && yarn_follows(reader, at.clause, last)) {
     say_yarn(reader, first, last);
     return true;
   }
+  if (last == first + 1 && lone_capital(reader, first)) return false;
   const bool before = shade_before(reader, at.clause, first);
   if (reader.run == Run::sample && !reader.yarn_found) {
     std::size_t end = last;
@@ -292,7 +342,10 @@ bool take_name(const PhrasePlace& at) {
   const bool begins = first == at.clause.first || reader.letter(first - 1) == ':' ||
                       reader.letter(first - 1) == '*' || reader.letter(first - 1) == '"' ||
                       reader.letter(first - 1) == '-' || reader.is(first - 1, "is") ||
-                      reader.letter(first - 1) == '.';
+                      reader.letter(first - 1) == '.' || begins_heading(reader, at.clause, first);
+  // "Yarn: 12 balls (600 g) Skarn Chunky"
+  const bool counted_before = reader.yarn < 0 && at.clause.headed && !reader.waiting.empty() &&
+                              (reader.letter(first - 1) == ')' || reader.is_list(first - 1));
   if (reader.yarn >= 0 && before) {
     say_shades(reader, at.clause, first, last);
     return true;
@@ -300,7 +353,7 @@ bool take_name(const PhrasePlace& at) {
   const bool of_yarn_heading =
       at.clause.headed && at.clause.topic == Topic::block && !reader.yarn_found && begins;
   const bool counts = count_follows(reader, at.clause, last) || ply_follows(reader, last);
-  if (reader.yarn < 0 && (before || of_yarn_heading || (counts && begins))) {
+  if (reader.yarn < 0 && (before || of_yarn_heading || counted_before || (counts && begins))) {
     say_yarn(reader, first, last);
     return true;
   }

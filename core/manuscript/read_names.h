@@ -23,8 +23,8 @@ std::size_t take_number_behind(Reader& reader, const Clause& clause, std::size_t
 bool lone_capital(const Reader& reader, std::size_t i);
 // "(MC)", "(A)"
 bool is_role_in_brackets(const Reader& reader, std::size_t i);
-// The yarn that a composition or a put-up at `i` speaks of: the one named before it, else the one at hand,
-// else one without a name.
-void find_yarn(Reader& reader, const Clause& clause, std::size_t i);
+// The yarn that a composition or a put-up from `first` up to `last` speaks of: the one named before it, or
+// behind it ("50 g balls of Grebe"), else the one at hand, else one without a name.
+void find_yarn(Reader& reader, const Clause& clause, std::size_t first, std::size_t last);
 
 }  // namespace skeinproof

@@ -35,6 +35,7 @@ bool abbreviation(const Reader& reader, std::size_t dot) {
   const bool capital_next = reader.capital(dot + 1);
   if (reader.token(dot + 1).glued && (reader.is_list(dot + 1) || reader.is_word(dot + 1))) return true;
   if (before.word == nullptr) return false;
+  if (before.word->sense == Sense::role_prefix && reader.is_list(dot + 1)) return true;  // "Col. 12"
   const bool about = before.word->sense == Sense::about || before.word->value == "number";
   return about ||
          ((before.word->sense == Sense::at_most || before.word->unit != PrintedUnit::none) && !capital_next);

@@ -18,6 +18,20 @@ bool ends_fibre(const Reader& reader, std::size_t i) {
   return std::any_of(std::begin(ends), std::end(ends), [&](Sense sense) { return reader.has(i, sense); });
 }
 
+// "4 balls of Marl DK (200 m per 100 g)": the words are a name.
+bool names_yarn(const PhrasePlace& at) {
+  const Reader& reader = at.reader;
+  if (!reader.capital(at.first)) return false;
+  std::size_t before = at.first;
+  while (before > at.clause.first &&
+         (reader.letter(before - 1) == ':' || reader.letter(before - 1) == gap_shape))
+    --before;
+  const bool begins = before == at.clause.first || reader.has(before - 1, Sense::of) ||
+                      reader.has(before - 1, Sense::yarn_word) || reader.letter(before - 1) == '6';
+  const std::size_t end = name_end(reader, at.clause, at.first);
+  return begins && end > at.first + 1 && yarn_follows(reader, at.clause, end);
+}
+
 }  // namespace
 
 bool take_fibre(const PhrasePlace& at) {
@@ -35,7 +49,8 @@ bool take_fibre(const PhrasePlace& at) {
            !reader.used[first - 1] && (first == i || !reader.capital(first - 1) || reader.capital(i - 1)))
       --first;
   }
-  find_yarn(reader, at.clause, std::min(first, i));
+  find_yarn(reader, at.clause, std::min(first, i), std::max(last, i + 1));
+  reader.yarn_bare = false;
   Statement& statement = reader.say_list(StatementKind::fibre, std::min(first, i), std::max(last, i + 1), i);
   statement.words = reader.words(first, last);
   statement.unit = PrintedUnit::percent;
@@ -46,6 +61,9 @@ bool take_fibre(const PhrasePlace& at) {
 bool take_description(const PhrasePlace& at) {
   Reader& reader = at.reader;
   if (reader.run == Run::gauge || reader.run == Run::needles) return false;
+  // "Merle Fingering or any aran yarn" says nothing of the one named.
+  const bool of_another = reader.yarn_found && at.first > at.clause.first && reader.is(at.first - 1, "any");
+  if (names_yarn(at) || of_another) return false;
   const bool weight = at.last - at.first == 2 && reader.is(at.first + 1, "weight");
   const std::size_t last = weight ? at.last : at.first + 1;
   Statement& statement = reader.say(StatementKind::yarn_description, at.first, last);

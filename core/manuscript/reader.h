@@ -48,6 +48,7 @@ struct Reader {
   bool schematic = false;
   int yarn = -1;                     // outlives the clause
   bool yarn_found = false;           // the clause has said of which yarn it speaks
+  bool yarn_bare = false;            // named in this clause, and nothing said of it yet
   std::string role;                  // the role at hand; empty = none
   bool counted = false;              // it has its count
   bool totals = false;               // "total" stands before

@@ -51,6 +51,49 @@ TEST(ReadYarns, each_with_its_own_facts) {
   EXPECT_THAT(yarns, ElementsAre(0, 1, 1));
 }
 
+struct NamedYarn {
+  std::string text, name;
+  std::vector<std::string> length;
+};
+TEST(ReadYarns, named_beside_what_is_said_of_them) {
+  const std::vector<NamedYarn> cases = {
+      {"8 (8, 9) x 50 g balls of Grebe 4 ply, 100% wool, approx 181 m per ball", "Grebe", {"181 m"}},
+      {"2 (2, 3) 50g balls of Dumpling Baby 4ply (55% merino, 45% bamboo, 185 m)",
+       "Dumpling Baby",
+       {"185 m"}},
+      {"1 x 100 g skein (220 m / 241 yd) of Rookhope DK, 100% merino", "Rookhope DK", {"220 m", "241 yd"}},
+      {"5 (6) skeins Larkfield Worsted in Juniper (100% wool; 200 m per 100 g)",
+       "Larkfield Worsted",
+       {"200 m"}},
+      {"YARN  Grasmoor Aran 10 (11) x 100g in Slate 17", "Grasmoor Aran", {}},
+      {"Yarn: 12 balls (600 g) Skarn Chunky. 85 m per ball.", "Skarn Chunky", {"85 m"}},
+      {"Yarn: 4 (5) hanks of Marl DK (200 m/100 g; 100% wool)", "Marl DK", {"200 m"}},
+      {"The yarn is Oddmere Fieldspun (a woollen-spun 2ply, 100% wool, 175m per 50g).",
+       "Oddmere Fieldspun",
+       {"175 m"}}};
+  for (const NamedYarn& c : cases) {
+    EXPECT_THAT(said(c.text, Kind::yarn_name), ElementsAre(c.name)) << c.text;
+    EXPECT_THAT(said(c.text, Kind::put_up_length), ::testing::ElementsAreArray(c.length)) << c.text;
+    for (const Statement& statement : read_manuscript(c.text).statements)
+      EXPECT_EQ(statement.yarn, 0) << c.text << ": " << word_of(statement.kind);
+  }
+}
+
+TEST(ReadYarns, roles_of_a_clause_are_in_the_yarn_it_names) {
+  const Reading reading = read_manuscript(
+      "Yarn A: 1 hank Thistlecombe Lace (100% alpaca; 800 m/100 g)\n"
+      "Yarn B: 3 balls Thistlecombe Haze (100% mohair; 210 m/25 g)\n");
+  for (const Statement& statement : reading.statements)
+    if (statement.kind == Kind::role || statement.kind == Kind::count) {
+      EXPECT_EQ(statement.yarn, statement.subject == "B" || statement.words == "B" ? 1 : 0);
+    }
+}
+
+TEST(ReadYarns, another_yarn_that_would_do_describes_none) {
+  EXPECT_THAT(said("Yarn: Merle Fingering (400 m / 100 g) or any aran yarn", Kind::yarn_description),
+              IsEmpty());
+}
+
 TEST(ReadYarns, descriptions_by_what_they_describe) {
   EXPECT_THAT(
       said("Yarn: Oddmere Fieldspun (100% wool; 175 m per 50 g), tightly twisted worsted-spun 3-ply, DK "
