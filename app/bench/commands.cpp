@@ -76,6 +76,12 @@ constexpr WidgetKey widget_keys[] = {
     {TEXT("The changes"), TEXT("Ins, Del"), TEXT("add a change, take it off the bench")},
     {TEXT("The changes"), TEXT("Space"), TEXT("make it or lay it aside")},
     {TEXT("The changes"), TEXT("Alt+Up, Alt+Down"), TEXT("make it earlier, later")},
+    {TEXT("Candidates side by side"), TEXT("Ins"), TEXT("add a candidate from its ball band")},
+    {TEXT("Candidates side by side"), TEXT("Enter"),
+     TEXT("all consequences with their reasons; elsewhere, the candidate itself")},
+    {TEXT("Candidates side by side"), TEXT("Ctrl+C"), TEXT("copy the whole table as text")},
+    {TEXT("The form of a ball band"), TEXT("Enter"), TEXT("go on to the next line; add it behind the last")},
+    {TEXT("The form of a ball band"), TEXT("Ctrl+Enter, Esc"), TEXT("add it, give it up")},
     {TEXT("The findings"), TEXT("F8, Shift+F8"), TEXT("next, previous finding")},
     {TEXT("The findings"), TEXT("Space, Ctrl+T"), TEXT("tick for the query sheet")},
     {TEXT("The findings"), TEXT("Enter"), TEXT("its working, wording and answers")},
@@ -99,6 +105,14 @@ std::span<const WidgetKey> widget_key_table() { return widget_keys; }
 QList<QKeySequence> shortcuts_of(const Command& command) {
   if (*command.shortcuts == '\0') return {};
   return QKeySequence::listFromString(QString::fromLatin1(command.shortcuts), QKeySequence::PortableText);
+}
+
+QKeySequence page_shortcut(int number) {
+  if (number <= numbered_pages) return QKeySequence(Qt::CTRL | static_cast<Qt::Key>(Qt::Key_0 + number));
+  const int behind = number - numbered_pages;
+  return behind > numbered_pages
+             ? QKeySequence()
+             : QKeySequence(Qt::ALT | Qt::SHIFT | static_cast<Qt::Key>(Qt::Key_0 + behind));
 }
 
 }  // namespace skeinproof

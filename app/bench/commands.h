@@ -51,4 +51,8 @@ std::span<const WidgetKey> widget_key_table();
 
 QList<QKeySequence> shortcuts_of(const Command& command);
 
+// Ctrl+1 … Ctrl+9 for the first pages of the side list, Alt+Shift+1 … for those behind them.
+inline constexpr int numbered_pages = 9;
+QKeySequence page_shortcut(int number);
+
 }  // namespace skeinproof

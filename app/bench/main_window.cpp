@@ -121,8 +121,11 @@ void MainWindow::add_page_actions(QMenu* menu) {
   menu->addSeparator();
   int number = 1;
   for (const PageRow& row : around_.pages) {
-    auto* action = menu->addAction(QStringLiteral("&%1 %2").arg(number).arg(say_page(row.name)));
-    action->setShortcut(QKeySequence(QStringLiteral("Ctrl+%1").arg(number)));
+    const bool by_letter = number > numbered_pages;
+    const QString name = by_letter ? QLatin1Char('&') + say_page(row.name)
+                                   : QStringLiteral("&%1 %2").arg(number).arg(say_page(row.name));
+    auto* action = menu->addAction(name);
+    action->setShortcut(page_shortcut(number));
     connect(action, &QAction::triggered, this, [this, at = number - 1] { go_to({at, 0}, true); });
     ++number;
   }

@@ -5,8 +5,10 @@
 #include <vector>
 
 #include "app/pages/assumptions/assumptions_page.h"
+#include "app/pages/candidates/candidates_page.h"
 #include "app/pages/changes/changes_page.h"
 #include "app/pages/hand_over/hand_over_page.h"
+#include "app/pages/on_hand/on_hand_page.h"
 #include "app/pages/pattern/pattern_page.h"
 #include "app/pages/pieces/pieces_page.h"
 #include "app/pages/quantities/quantities_page.h"
@@ -34,6 +36,8 @@ std::span<const PageRow> page_table() {
       {QT_TRANSLATE_NOOP("Pages", "Quantities"), &make<QuantitiesPage>},
       {QT_TRANSLATE_NOOP("Pages", "Changes"), &make<ChangesPage>},
       {QT_TRANSLATE_NOOP("Pages", "Queries"), &make<QueriesPage>},
+      {QT_TRANSLATE_NOOP("Pages", "Candidates"), &make<CandidatesPage>},
+      {QT_TRANSLATE_NOOP("Pages", "On hand"), &make<OnHandPage>},
       {QT_TRANSLATE_NOOP("Pages", "Hand over"), &make<HandOverPage>},
       {QT_TRANSLATE_NOOP("Pages", "Assumptions"), &make<AssumptionsPage>},
   };

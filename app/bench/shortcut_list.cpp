@@ -10,6 +10,7 @@
 #include <QPushButton>
 #include <QTreeWidget>
 #include <QVBoxLayout>
+#include <algorithm>
 
 #include "app/bench/commands.h"
 #include "app/pages/page.h"
@@ -42,8 +43,15 @@ ShortcutList::ShortcutList(const std::vector<Page*>& pages, QWidget* parent)
         add(plain(say(menu.text)),
             QKeySequence::listToString(shortcuts_of(command), QKeySequence::NativeText),
             plain(say(command.text)));
-  add(plain(say("&Go")), tr("Ctrl+1 … Ctrl+%1").arg(pages.size()),
+  const auto page_keys = [](int first, int last) {
+    const auto key = [](int number) { return page_shortcut(number).toString(QKeySequence::NativeText); };
+    return first == last ? key(first) : key(first) + QStringLiteral(" … ") + key(last);
+  };
+  const int count = static_cast<int>(pages.size());
+  add(plain(say("&Go")), page_keys(1, std::min(count, numbered_pages)),
       tr("the page at that place of the side list"));
+  if (count > numbered_pages)
+    add(plain(say("&Go")), page_keys(numbered_pages + 1, count), tr("the pages behind the ninth"));
   for (const Page* page : pages)
     for (const QAction* action : page->findChildren<QAction*>())
       add(page->windowTitle(), QKeySequence::listToString(action->shortcuts(), QKeySequence::NativeText),

@@ -17,9 +17,9 @@
 #include "app/widgets/bound_fields.h"
 #include "app/widgets/flow_layout.h"
 #include "app/widgets/ink.h"
-#include "app/widgets/line_field.h"
 #include "app/widgets/pane_header.h"
 #include "app/widgets/quantity_text.h"
+#include "core/sheets/shopping_list.h"
 #include "core/sheets/write_sheet.h"
 
 namespace skeinproof {
@@ -77,22 +77,12 @@ BuyPane::BuyPane(OpenPattern& open, QWidget* parent)
         return QFileDialog::getSaveFileName(window, {}, suggestion, filter);
       }),
       choice_(new ChoiceField),
-      return_field_(new LineField([this](const QString& line) {
-        return_by_ = line.trimmed();
-        return_field_->show_line(return_by_);
-        refresh();
-        return QString();
-      })),
       figures_(new FigureList),
-      list_(new QPlainTextEdit) {
+      list_(new QPlainTextEdit),
+      job_([this](Expected<Sheet> list) { take(std::move(list)); }) {
   choice_->setAccessibleName(tr("Candidate to buy"));
   auto* words = new QLabel(tr("&To buy for"));
   words->setBuddy(choice_);
-  return_field_->setAccessibleName(tr("What is left over can be returned by"));
-  return_field_->setPlaceholderText(tr("a date"));
-  return_field_->setMinimumWidth(scaled(this, 110));
-  auto* return_words = new QLabel(tr("&Return unused skeins by"));
-  return_words->setBuddy(return_field_);
   auto* save = new QPushButton(tr("Sho&pping list…"));
   save->setToolTip(tr("Save the list as PDF, text, HTML or a workbook; Ctrl+P prints it"));
   save->setAutoDefault(false);
@@ -100,8 +90,7 @@ BuyPane::BuyPane(OpenPattern& open, QWidget* parent)
   auto* flow = new FlowLayout(bar);
   flow->setContentsMargins(scaled(this, 10), scaled(this, 7), scaled(this, 10), scaled(this, 7));
   flow->setSpacing(scaled(this, 8));
-  for (QWidget* widget : std::initializer_list<QWidget*>{words, choice_, return_words, return_field_})
-    flow->addWidget(widget);
+  for (QWidget* widget : std::initializer_list<QWidget*>{words, choice_}) flow->addWidget(widget);
   flow->add_stretch();
   flow->addWidget(save);
   figures_->view()->setAccessibleName(tr("What to buy"));
@@ -152,20 +141,39 @@ void BuyPane::show_facts(const std::vector<CandidateFacts>& facts) {
   refresh();
 }
 
-std::optional<Sheet> BuyPane::sheet() const { return std::nullopt; }
+void BuyPane::showEvent(QShowEvent* event) {
+  QWidget::showEvent(event);
+  work_out();
+}
 
 void BuyPane::refresh() {
   std::vector<FigureRow> rows;
   for (const CandidateFacts& each : facts_)
     if (each.id == candidate()) rows = buy_figures(each, open_.reader());
   figures_->set_rows(std::move(rows));
-  const auto whole = sheet();
-  const QString text = whole ? qt(plain_text(*whole)) : QString();
+  work_out();
+}
+
+void BuyPane::work_out() {
+  // Another size at the bench is no other state of the document.
+  const std::pair<quint64, std::uint32_t> wanted{open_.state() * 1000 + open_.chosen_size_index(),
+                                                 candidate().value};
+  if (!isVisible() || wanted_ == wanted || facts_.empty()) return;
+  wanted_ = wanted;
+  job_.ask([pattern = open_.pattern(), assessment = open_.assessment(), id = candidate()] {
+    return shopping_list(pattern, assessment, pattern.house(), id);
+  });
+}
+
+void BuyPane::take(Expected<Sheet> list) {
+  sheet_ = list ? std::optional(std::move(*list)) : std::nullopt;
+  const QString text = sheet_ ? qt(plain_text(*sheet_)) : sentence_of(list.error());
   if (list_->toPlainText() != text) list_->setPlainText(text);
+  emit worked_out();
 }
 
 void BuyPane::save_list() {
-  const auto whole = sheet();
+  const auto& whole = sheet();
   if (!whole) return emit says(tr("Nothing to buy yet: add a piece, or weigh the sample."));
   const QString path =
       ask_path_(this, tr("shopping-list.pdf"),

@@ -5,6 +5,7 @@
 #include <optional>
 #include <vector>
 
+#include "app/document/latest_job.h"
 #include "app/document/open_pattern.h"
 #include "app/widgets/figure_list.h"
 #include "core/sheets/sheet.h"
@@ -15,7 +16,6 @@ class QPlainTextEdit;
 namespace skeinproof {
 
 class ChoiceField;
-class LineField;
 
 // What to buy for one candidate, put-up by put-up, and the shopping list as it will be printed.
 class BuyPane : public QWidget {
@@ -30,7 +30,9 @@ class BuyPane : public QWidget {
   FigureList* figures() const { return figures_; }
   ChoiceField* choice() const { return choice_; }
   QString list_text() const;
-  std::optional<Sheet> sheet() const;
+  // The list as it was worked out last; none before.
+  const std::optional<Sheet>& sheet() const { return sheet_; }
+  bool is_busy() const { return job_.is_busy(); }
 
   using PathQuestion =
       std::function<QString(QWidget* parent, const QString& suggestion, const QString& filter)>;
@@ -39,18 +41,25 @@ class BuyPane : public QWidget {
 
  signals:
   void says(const QString& message);
+  void worked_out();
+
+ protected:
+  void showEvent(QShowEvent* event) override;
 
  private:
   void refresh();
+  void work_out();
+  void take(Expected<Sheet> list);
 
   OpenPattern& open_;
   PathQuestion ask_path_;
   std::vector<CandidateFacts> facts_;
-  QString return_by_;
+  std::pair<quint64, std::uint32_t> wanted_{0, 0};  // state of the document, candidate
+  std::optional<Sheet> sheet_;
   ChoiceField* choice_;
-  LineField* return_field_;
   FigureList* figures_;
   QPlainTextEdit* list_;
+  LatestJob<Expected<Sheet>> job_;
 };
 
 std::vector<FigureRow> buy_figures(const CandidateFacts& facts, const ReaderStyle& reader);

@@ -45,7 +45,7 @@ class CellStack {
   void firmness(const FirmnessMark& mark);
   void mass(const MassBar& bar);
   void skeins(const std::vector<SkeinLine>& lines);
-  void words(const WordLine& line);
+  void words(const FactLine& line);
   double height() const { return y_ - top_ + room_above * u_; }
 
  private:
@@ -162,18 +162,18 @@ void CellStack::skeins(const std::vector<SkeinLine>& lines) {
   }
 }
 
-void CellStack::words(const WordLine& line) {
+void CellStack::words(const FactLine& line) {
   QString text;
   QList<QTextLayout::FormatRange> formats;
-  for (const WordRun& run : line.runs) {
+  for (const FactWords& run : line.runs) {
     QTextLayout::FormatRange range;
     range.start = static_cast<int>(text.size());
     range.length = static_cast<int>(run.text.size());
-    const bool quiet = run.weight == WordRun::Weight::quiet;
+    const bool quiet = run.weight == FactWords::Weight::quiet;
     range.format.setForeground(quiet ? look_.ink.muted : look_.ink.text);
-    range.format.setFont(quiet                                   ? look_.type.small
-                         : run.weight == WordRun::Weight::strong ? semibold(look_.type.body)
-                                                                 : look_.type.body);
+    range.format.setFont(quiet                                     ? look_.type.small
+                         : run.weight == FactWords::Weight::strong ? semibold(look_.type.body)
+                                                                   : look_.type.body);
     formats.push_back(range);
     text += run.text;
   }
@@ -214,7 +214,7 @@ double lay_fact_cell(QPainter* painter, const QRectF& rect, const FactCell& cell
   if (cell.firmness) stack.firmness(*cell.firmness);
   if (cell.mass) stack.mass(*cell.mass);
   if (!cell.skeins.empty()) stack.skeins(cell.skeins);
-  for (const WordLine& line : cell.lines) stack.words(line);
+  for (const FactLine& line : cell.lines) stack.words(line);
   if (painter != nullptr) painter->restore();
   return stack.height();
 }

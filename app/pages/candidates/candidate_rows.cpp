@@ -20,7 +20,7 @@ namespace {
 struct Words {
   Q_DECLARE_TR_FUNCTIONS(CandidateRows)
 };
-using Weight = WordRun::Weight;
+using Weight = FactWords::Weight;
 
 constexpr std::size_t first_consequences = 3;
 // Wide enough that a mark outside the range still stands on the line.
@@ -28,13 +28,13 @@ constexpr double axis_low = 8.4, axis_high = 14.0, axis_room = 0.4;
 
 QString qt(const std::string& text) { return QString::fromStdString(text); }
 
-WordLine line(const QString& text, Weight weight = Weight::plain) { return {{{text, weight}}}; }
+FactLine line(const QString& text, Weight weight = Weight::plain) { return {{{text, weight}}}; }
 
-QString spoken_lines(const std::vector<WordLine>& lines) {
+QString spoken_lines(const std::vector<FactLine>& lines) {
   QStringList all;
-  for (const WordLine& each : lines) {
+  for (const FactLine& each : lines) {
     QString text;
-    for (const WordRun& run : each.runs) text += run.text;
+    for (const FactWords& run : each.runs) text += run.text;
     if (!text.trimmed().isEmpty()) all << text.simplified();
   }
   return all.join(QStringLiteral("; "));
@@ -71,7 +71,7 @@ class Builder {
   }
   std::vector<const Yarn*> yarns_of(const CandidateFacts& facts) const;
   void add_words_of_yarns(const CandidateFacts& facts, FactCell& cell,
-                          const std::function<WordLine(const Yarn&)>& words) const;
+                          const std::function<FactLine(const Yarn&)>& words) const;
 
   void fibre(const CandidateFacts& facts, FactCell& cell) const;
   void structure(const CandidateFacts& facts, FactCell& cell) const;
@@ -108,10 +108,10 @@ std::vector<const Yarn*> Builder::yarns_of(const CandidateFacts& facts) const {
 
 // One line, or where several yarns are worked together a line for each behind its name.
 void Builder::add_words_of_yarns(const CandidateFacts& facts, FactCell& cell,
-                                 const std::function<WordLine(const Yarn&)>& words) const {
+                                 const std::function<FactLine(const Yarn&)>& words) const {
   const auto yarns = yarns_of(facts);
   for (const Yarn* yarn : yarns) {
-    WordLine one = words(*yarn);
+    FactLine one = words(*yarn);
     if (yarns.size() > 1)
       one.runs.insert(one.runs.begin(), {qt(yarn->name) + QStringLiteral(": "), Weight::quiet});
     cell.lines.push_back(std::move(one));
@@ -148,7 +148,7 @@ void Builder::structure(const CandidateFacts& facts, FactCell& cell) const {
 void Builder::put_up(const CandidateFacts& facts, FactCell& cell) const {
   add_words_of_yarns(facts, cell, [this](const Yarn& yarn) {
     const QString words = put_up_text(yarn.put_up, in_.reader);
-    WordLine one = words.isEmpty() ? line(Words::tr("not stated"), Weight::quiet) : line(words);
+    FactLine one = words.isEmpty() ? line(Words::tr("not stated"), Weight::quiet) : line(words);
     for (const SoldAs& also : yarn.also_sold)
       one.runs.push_back({Words::tr("  also %1").arg(put_up_text(also.put_up, in_.reader)), Weight::quiet});
     return one;
@@ -165,7 +165,7 @@ void Builder::put_up(const CandidateFacts& facts, FactCell& cell) const {
 void Builder::thickness(const CandidateFacts& facts, FactCell& cell) const {
   const Known& best = facts.thickness_by_volume ? facts.thickness_by_volume : facts.thickness_by_mass;
   if (!best) return cell.lines.push_back(line(qt(best.because), Weight::quiet));
-  WordLine words = line(number(*best.value, 2));
+  FactLine words = line(number(*best.value, 2));
   if (!facts.own) {
     QString note = Words::tr("  of the pattern’s");
     if (best.error_share > 0) note += Words::tr(", ±%1").arg(per_cent(best.error_share));
@@ -177,7 +177,7 @@ void Builder::thickness(const CandidateFacts& facts, FactCell& cell) const {
 }
 
 void Builder::gauge(const CandidateFacts& facts, FactCell& cell) const {
-  WordLine words;
+  FactLine words;
   if (facts.gauge_low && facts.gauge_high) {
     const QString low = number(*facts.gauge_low, 1), high = number(*facts.gauge_high, 1);
     words = line(Words::tr("%1 sts").arg(low == high ? low : low + QStringLiteral("–") + high));
@@ -269,7 +269,7 @@ void Builder::skeins(const CandidateFacts& facts, FactCell& cell) const {
 }
 
 void Builder::to_buy(const CandidateFacts& facts, FactCell& cell) const {
-  WordLine words;
+  FactLine words;
   if (facts.skeins)
     words.runs.push_back(
         {count_words(static_cast<std::size_t>(*facts.skeins), Words::tr("skein"), Words::tr("skeins")),
@@ -308,14 +308,14 @@ void Builder::wishes(const CandidateFacts& facts, FactCell& cell) const {
     const WishAnswer& answer = facts.wishes[wish];
     const bool fails = answer.met == std::optional(false);
     const QString word = !answer.met ? Words::tr("not known") : fails ? Words::tr("no") : Words::tr("yes");
-    WordLine one{
+    FactLine one{
         {{word, fails        ? Weight::strong
                 : answer.met ? Weight::plain
                              : Weight::quiet},
          {QStringLiteral("  ") + qt(wish_words(in_.pattern, in_.pattern.wishes[wish])), Weight::quiet}}};
     cell.lines.push_back(std::move(one));
     if (in_.all_consequences && !answer.because.empty()) {
-      WordLine why = line(qt(answer.because), Weight::quiet);
+      FactLine why = line(qt(answer.because), Weight::quiet);
       why.indented = true;
       cell.lines.push_back(std::move(why));
     }
@@ -327,13 +327,13 @@ void Builder::differs(const CandidateFacts& facts, FactCell& cell) const {
   const std::size_t count = in_.all_consequences ? all : std::min(all, first_consequences);
   for (std::size_t i = 0; i < count; ++i) {
     const Consequence& one = facts.consequences[i];
-    WordLine words;
+    FactLine words;
     if (one.weight == ConsequenceWeight::stop) words.runs.push_back({Words::tr("Stop  "), Weight::strong});
     words.runs.push_back({qt(one.title), Weight::strong});
     cell.lines.push_back(std::move(words));
     const auto reason = [&](const QString& text, Weight weight) {
       if (text.isEmpty()) return;
-      WordLine why = line(text, weight);
+      FactLine why = line(text, weight);
       why.indented = true;
       cell.lines.push_back(std::move(why));
     };
@@ -349,7 +349,7 @@ void Builder::differs(const CandidateFacts& facts, FactCell& cell) const {
     cell.lines.push_back(line(
         facts.own ? Words::tr("as designed") : Words::tr("nothing that the rules know of"), Weight::quiet));
   if (!facts.not_looked_at.empty() && !facts.own) {
-    WordLine box = line(qt(not_looked_at_words(facts.not_looked_at)));
+    FactLine box = line(qt(not_looked_at_words(facts.not_looked_at)));
     box.boxed = true;
     cell.lines.push_back(std::move(box));
   }
@@ -361,11 +361,14 @@ void Builder::tight(const CandidateFacts& facts, FactCell& cell) const {
 }
 
 void Builder::settle(const CandidateFacts& facts, FactCell& cell) const {
+  const std::size_t count = in_.all_consequences ? facts.consequences.size()
+                                                 : std::min(facts.consequences.size(), first_consequences);
   QStringList tests;
-  for (const Consequence& one : facts.consequences)
-    if (const QString test = qt(one.test); !test.isEmpty() && !tests.contains(test)) tests << test;
-  if (!in_.all_consequences && tests.size() > static_cast<qsizetype>(first_consequences))
-    tests = tests.mid(0, static_cast<qsizetype>(first_consequences));
+  for (std::size_t i = 0; i < count; ++i) {
+    const Consequence& one = facts.consequences[i];
+    const QString test = qt(in_.all_consequences || one.short_test.empty() ? one.test : one.short_test);
+    if (!test.isEmpty() && !tests.contains(test)) tests << test;
+  }
   for (const QString& test : tests) cell.lines.push_back(line(test));
   if (tests.isEmpty()) cell.lines.push_back(line(Words::tr("nothing open"), Weight::quiet));
 }

@@ -11,13 +11,13 @@
 namespace skeinproof {
 
 // What stands in a cell of the table of candidates, apart from how it is drawn.
-struct WordRun {
+struct FactWords {
   enum class Weight { plain, quiet, strong };
   QString text;
   Weight weight = Weight::plain;
 };
-struct WordLine {
-  std::vector<WordRun> runs;
+struct FactLine {
+  std::vector<FactWords> runs;
   bool boxed = false;     // what was not looked at
   bool indented = false;  // reasons under what they are of
 };
@@ -44,7 +44,7 @@ struct SkeinLine {
   bool strong = false;
 };
 struct FactCell {
-  std::vector<WordLine> lines;  // below the mark, the bar or the skeins
+  std::vector<FactLine> lines;  // below the mark, the bar or the skeins
   std::optional<FirmnessMark> firmness;
   std::optional<MassBar> mass;
   std::vector<SkeinLine> skeins;
