@@ -12,15 +12,17 @@
 #include "core/pattern/edits.h"
 #include "core/sheets/comparison_sheet.h"
 #include "core/sheets/evidence_sheet.h"
+#include "core/sheets/leftovers_record.h"
 #include "core/sheets/make_sheets.h"
 #include "core/sheets/query_sheet.h"
+#include "core/sheets/shopping_list.h"
 #include "core/sheets/write_sheet.h"
 
 namespace skeinproof {
 namespace {
 
 struct HandOverCall {
-  std::string file, earlier, sheet = "block", out, style, role, size;
+  std::string file, earlier, sheet = "block", out, style, role, size, candidate;
   std::size_t before = 0, after = 0;  // drafts from 1; 0 = the last two
 };
 
@@ -60,6 +62,34 @@ Expected<Sheet> drafts_of(const HandOverCall& call, const Pattern& pattern, cons
   return drafts_sheet(pattern, compare_drafts(pattern, assessment, before - 1, after - 1));
 }
 
+Expected<SizeId> size_of(const HandOverCall& call, const Pattern& pattern) {
+  if (call.size.empty()) return SizeId{};
+  const auto size = pattern.size_index(call.size);
+  if (!size)
+    return failure(ErrorKind::unknown_name, "the size “" + call.size + "”", "a size label of the pattern");
+  return pattern.sizes[*size].id;
+}
+
+Expected<Sheet> shopping_list_of(const HandOverCall& call, const Pattern& pattern,
+                                 const Assessment& assessment) {
+  const auto size = size_of(call, pattern);
+  if (!size) return tl::unexpected(size.error());
+  if (call.candidate.empty()) return shopping_list(pattern, assessment, pattern.house(), {}, *size);
+  std::string known;
+  for (const CandidateFacts& facts : compare_candidates(pattern, assessment, bench_size(pattern))) {
+    if (facts.name == call.candidate)
+      return shopping_list(pattern, assessment, pattern.house(), facts.id, *size);
+    known += (known.empty() ? "“" : ", “") + facts.name + "”";
+  }
+  return failure(ErrorKind::unknown_name, "the candidate “" + call.candidate + "”", "one of " + known);
+}
+
+Expected<Sheet> leftovers_of(const HandOverCall& call, const Pattern& pattern, const Assessment& assessment) {
+  const auto size = size_of(call, pattern);
+  if (!size) return tl::unexpected(size.error());
+  return leftovers_record(pattern, assessment, pattern.house(), *size);
+}
+
 struct SheetRow {
   const char* name;
   Expected<Sheet> (*make)(const HandOverCall& call, const Pattern& pattern, const Assessment& assessment);
@@ -94,6 +124,8 @@ constexpr std::array sheets = {
     SheetRow{"comparison",
              [](const HandOverCall&, const Pattern& pattern, const Assessment& assessment)
                  -> Expected<Sheet> { return comparison_sheet(pattern, assessment, pattern.house()); }},
+    SheetRow{"shopping-list", shopping_list_of},
+    SheetRow{"leftovers", leftovers_of},
     SheetRow{"drafts", drafts_of},
     SheetRow{"block-words",
              [](const HandOverCall&, const Pattern& pattern, const Assessment& assessment)
@@ -176,7 +208,10 @@ VerbAction add_hand_over(CLI::App& subcommand) {
                         "A name ending in .txt, .html, .csv, .xlsx, .odt or .pdf; the screen if left out");
   subcommand.add_option("--style", call->style, "A house style of the file, or a ready one, by name");
   subcommand.add_option("--role", call->role, "For a working: the role, such as MC");
-  subcommand.add_option("--size", call->size, "For a working: the size; the chosen one if left out");
+  subcommand.add_option("--size", call->size,
+                        "For a working, a shopping list, leftovers: the size; the chosen one if left out");
+  subcommand.add_option("--candidate", call->candidate,
+                        "For a shopping list: a candidate by name; the pattern's own yarn if left out");
   subcommand.add_option("--earlier", call->earlier, "For drafts: a submitted text that came before");
   subcommand.add_option("--before", call->before,
                         "For drafts: the earlier one, from 1; the last but one if left out");

@@ -5,6 +5,7 @@
 
 #include "core/need/evidence.h"
 #include "core/sheets/candidates_json.h"
+#include "core/sheets/on_hand_json.h"
 
 namespace skeinproof {
 namespace {
@@ -145,6 +146,7 @@ std::string assessment_json(const Pattern& pattern, const Assessment& assessment
   for (const NotWorkedOut& gap : assessment.not_worked_out)
     json["not_worked_out"].push_back({{"what", gap.what}, {"because", gap.because}});
   json["candidates"] = candidates_json(pattern, assessment);
+  add_on_hand_json(json, pattern, assessment);
   return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 

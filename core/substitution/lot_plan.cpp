@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/base/listed.h"
 #include "core/need/constants.h"
 #include "core/substitution/given_part.h"
 #include "core/substitution/integer_plan.h"

@@ -98,7 +98,7 @@ class RoleVerdict {
     for (const LengthEvidence& one : known)
       if (const auto alone = leftover_verdict(on_hand(result_.have), {one}, rules_))
         result_.grounds.push_back({alone->verdict, one, ground_words(one, alone->verdict)});
-    measure(known.front());
+    measure(known);
     put_in_words();
     take_chance();
     note_length(known);
@@ -112,12 +112,23 @@ class RoleVerdict {
                            verdict == Verdict::not_enough ? BoundSide::least : BoundSide::most, style_);
   }
 
-  void measure(const LengthEvidence& decides) {
-    const bool counts = decides.ground == LengthGround::printed_counts;
-    const Metres wanted = counts ? decides.high : decides.planned;
-    const Metres least = counts ? decides.low / (1 + rules_.most_allowance) : decides.knitted;
-    if (result_.usable >= wanted) result_.over = result_.usable - wanted;
-    if (result_.usable < least) result_.short_of = least - result_.usable;
+  // Against stitches or a sample where there are any, whatever decides; against the counts where these alone
+  // explain the verdict.
+  void measure(const std::vector<LengthEvidence>& known) {
+    for (const LengthEvidence& one : known)
+      if (one.ground != LengthGround::printed_counts && !result_.over && !result_.short_of)
+        measure(one.planned, one.knitted, false);
+    const bool explained = (result_.over && *result_.verdict == Verdict::enough) ||
+                           (result_.short_of && *result_.verdict == Verdict::not_enough);
+    if (explained || *result_.verdict == Verdict::too_close_to_call) return;
+    for (const LengthEvidence& one : known)
+      if (one.ground == LengthGround::printed_counts)
+        measure(one.high, one.low / (1 + rules_.most_allowance), true);
+  }
+  void measure(Metres wanted, Metres least, bool by_counts) {
+    result_.over = result_.usable >= wanted ? std::optional(result_.usable - wanted) : std::nullopt;
+    result_.short_of = result_.usable < least ? std::optional(least - result_.usable) : std::nullopt;
+    by_counts_ = by_counts;
   }
 
   void put_in_words() {
@@ -169,6 +180,7 @@ class RoleVerdict {
   std::size_t size_index_;
   const NumberStyle& style_;
   LeftoverRules rules_;
+  bool by_counts_ = false;  // what over and short are measured against
   SummedLength sum_;
   std::set<std::string> lots_;
   std::set<std::uint32_t> kinds_;

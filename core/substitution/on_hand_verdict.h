@@ -30,8 +30,8 @@ struct RoleOnHand {
   std::optional<Verdict> verdict;  // by the narrowest evidence; absent where nothing is known of the need
   LengthGround ground = LengthGround::printed_counts;
   std::vector<GroundVerdict> grounds;  // every evidence there is, narrowest first
-  std::optional<Metres> over;          // usable above what is planned, or above the most the counts allow
-  std::optional<Metres> short_of;      // usable below what is knitted, or below the least the counts allow
+  std::optional<Metres> over;          // usable above what is planned; by counts alone, the most they allow
+  std::optional<Metres> short_of;      // usable below what is knitted; by counts alone, the least they allow
   std::string words;                   // "Not enough: short by 12.1 m"
   std::string because;                 // the ladder's wording of the evidence that decides
   std::string settled_by;              // the one fact that would settle it; empty unless too close to call

@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/base/listed.h"
 #include "core/substitution/given_part.h"
 #include "core/substitution/sharing_context.h"
 
