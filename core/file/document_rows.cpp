@@ -66,14 +66,9 @@ class Writer {
       const auto position = static_cast<std::int64_t>(i + 1);
       std::vector<Column> columns = owner;
       columns.emplace_back("position", position);
-      if constexpr (Described<Item>) {
-        add_part_columns("", &list[i], columns);
-        rows_.insert(table, columns);
-        write_lists(list[i], table, key_of(list[i], table, owner, position));
-      } else {
-        add_columns("value", &list[i], columns);
-        rows_.insert(table, columns);
-      }
+      add_item_columns(&list[i], columns);
+      rows_.insert(table, columns);
+      if constexpr (Described<Item>) write_lists(list[i], table, key_of(list[i], table, owner, position));
     }
   }
   template <class T>
@@ -121,8 +116,7 @@ class Reader {
   }
   template <class Item>
   void read_list(std::vector<Item>& list, const std::string& table, const Key& owner) {
-    std::vector<std::string> names = {"value"};
-    if constexpr (Described<Item>) names = column_names<Item>();
+    std::vector<std::string> names = column_names<Item>();
     names.insert(names.begin(), "position");
     list.clear();
     for (const Row& row : rows_.select(table, names, owner, "position")) {
@@ -166,12 +160,8 @@ template <class Item>
 void add_list_table(const std::vector<Item>&, const std::string& table, const Key& owner, Tables& tables) {
   std::vector<std::string>& columns = tables[table] = names_of(owner);
   columns.push_back("position");
-  if constexpr (Described<Item>) {
-    for (std::string& name : column_names<Item>()) columns.push_back(std::move(name));
-    add_tables<Item>(table, key_of(Item{}, table, owner, 0), tables);
-  } else {
-    columns.push_back("value");
-  }
+  for (std::string& name : column_names<Item>()) columns.push_back(std::move(name));
+  if constexpr (Described<Item>) add_tables<Item>(table, key_of(Item{}, table, owner, 0), tables);
 }
 template <class List>
 void add_list_table(const Shared<List>& list, const std::string& table, const Key& owner, Tables& tables) {

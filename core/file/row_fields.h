@@ -55,10 +55,19 @@ void add_columns(const std::string& name, const T* value, std::vector<Column>& c
   }
 }
 
-template <class Part>
+// The columns of a list's item: its fields, or the item itself as "value".
+template <class Item>
+void add_item_columns(const Item* item, std::vector<Column>& columns) {
+  if constexpr (Described<Item>)
+    add_part_columns("", item, columns);
+  else
+    add_columns("value", item, columns);
+}
+
+template <class Item>
 std::vector<std::string> column_names() {
   std::vector<Column> columns;
-  add_part_columns<Part>("", nullptr, columns);
+  add_item_columns<Item>(nullptr, columns);
   std::vector<std::string> names;
   for (const Column& column : columns) names.push_back(column.first);
   return names;
