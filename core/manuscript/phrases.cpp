@@ -112,13 +112,15 @@ struct of_yarn : sor<fibre, counted_by_weight, amounts, count, strands, ply, col
 
 // Roles and shades.
 struct label : sor<word<Sense::role_label>, capitalised> {};
-struct role_words : seq<word<Sense::role_words>, opt<bare>, opt<seq<open, label, close>>> {};
+struct labelled_role
+    : seq<word<Sense::role_words>, opt<bare>, open, label, sor<close, at<one<'-', ':', ','>>>> {};
+struct role_words : seq<word<Sense::role_words>, opt<bare>> {};
 struct prefixed_role : seq<word<Sense::role_prefix, Sense::yarn_word>, sor<capitalised, bare>> {};
 struct role : word<Sense::role_label> {};
 struct lone_letter : capitalised {};
 struct shade : seq<word<Sense::role_prefix>, few<2, ':', '-', '.', '"', '='>, sor<any_word, bare>> {};
 struct name : any_word {};
-struct of_roles : sor<role_words, prefixed_role, role, lone_letter, shade> {};
+struct of_roles : sor<labelled_role, role_words, prefixed_role, role, lone_letter, shade> {};
 
 // Sample, notions, remarks.
 struct shown : word<Sense::shown, Sense::model> {};
@@ -205,6 +207,7 @@ template <> struct action<grammar::described> : calls<take_description> {};
 template <> struct action<grammar::care_words> : calls<take_care> {};
 template <> struct action<grammar::withdrawn> : calls<take_withdrawn> {};
 template <> struct action<grammar::colours> : calls<take_colours> {};
+template <> struct action<grammar::labelled_role> : calls<take_labelled_role> {};
 template <> struct action<grammar::role_words> : calls<take_role_words> {};
 template <> struct action<grammar::prefixed_role> : calls<take_prefixed_role> {};
 template <> struct action<grammar::role> : calls<take_role> {};
@@ -253,6 +256,8 @@ void read_clause(Reader& reader, const Clause& clause) {
     reader.counted = false;
     reader.role.clear();
     reader.waiting.clear();
+    reader.count_of_each = -1;
+    reader.clause_says = reader.out.statements.size();
     ++reader.mention;
   }
   switch (clause.topic) {

@@ -57,6 +57,7 @@ bool take_figures(const PhrasePlace& at);
 bool take_total_word(const PhrasePlace& at);
 
 // read_roles.cpp
+bool take_labelled_role(const PhrasePlace& at);
 bool take_role_words(const PhrasePlace& at);
 bool take_prefixed_role(const PhrasePlace& at);
 bool take_role(const PhrasePlace& at);

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
+#include <utility>
 
 #include "core/manuscript/phrases.h"
 #include "core/manuscript/read_names.h"
@@ -93,14 +94,44 @@ bool is_per_skein(const PhrasePlace& at) {
          (reader.is(at.last, "each") && reader.letter(at.last - 1) == '2' && !reader.is_word(at.last + 1));
 }
 
+void say_note(Reader& reader, std::size_t i, const std::string& note);
+
+// "Approx. 100 m of A is used for the border": a note of a role of the block.
+bool take_length_of_role(const PhrasePlace& at) {
+  Reader& reader = at.reader;
+  const std::size_t name = at.last + 1;
+  if (!reader.has(at.last, Sense::of) || name >= at.clause.last) return false;
+  const std::string label = reader.words(name, name + 1);
+  if (!reader.roles.contains(label)) return false;
+  const std::string note = note_words({reader, at.clause, at.first, name + 1});
+  if (note.empty()) return false;
+  const std::string role = std::exchange(reader.role, label);
+  ++reader.mention;
+  for (std::size_t i = at.first; i < at.last; ++i)
+    if (reader.letter(i) == '1') say_note(reader, i, note);
+  reader.role = role;
+  reader.use(at.first, name + 1);
+  return true;
+}
+
 bool is_total(const Reader& reader, std::size_t last) {
   if (reader.totals) return true;
   while (reader.letter(last) == ')' || reader.letter(last) == ',') ++last;
   return reader.has(last, Sense::total);
 }
 
+// "7-8 balls of colour 04 and 1-1 balls of colour 11": a second count of one unit is of what follows.
+void begin_next_role(Reader& reader, std::size_t i) {
+  const auto counts = [](PrintedUnit unit) { return unit == PrintedUnit::none ? PrintedUnit::skein : unit; };
+  if (!reader.counted || counts(reader.list(i).unit) != counts(reader.counted_in)) return;
+  ++reader.mention;
+  reader.role.clear();
+  reader.counted = false;
+}
+
 void say_count(Reader& reader, std::size_t i) {
   const bool total = is_total(reader, i + 1);
+  if (!total) begin_next_role(reader, i);
   if (!total && reader.role.empty() && reader.said(StatementKind::count) &&
       reader.out.statements.back().kind != StatementKind::count)
     ++reader.mention;
@@ -128,6 +159,8 @@ void say_count(Reader& reader, std::size_t i) {
                                            reader.items.cells[cell].end - reader.items.cells[cell].begin);
     reader.out.statements.push_back(std::move(shade));
   }
+  reader.counted_in = reader.list(i).unit;
+  if (reader.is(i + 1, "each")) reader.count_of_each = static_cast<int>(reader.out.statements.size()) - 1;
   if (reader.role.empty())
     reader.waiting.push_back(reader.out.statements.size() - 1);
   else
@@ -146,6 +179,8 @@ bool take_amounts(const PhrasePlace& at) {
     several = several || reader.values(i).size() > 1;
   }
   if (reader.run == Run::sample && !(lengths && weights)) {
+    // Lengths that a sample took are for no statement, and are left to be told.
+    if (!lengths) reader.use(at.first, at.last);
     for (std::size_t i = at.first; i < at.last; ++i)
       if (reader.letter(i) == '2') {
         Statement& statement = reader.say_list(StatementKind::sample_weight, i);
@@ -156,16 +191,15 @@ bool take_amounts(const PhrasePlace& at) {
         else if (role > at.clause.first && reader.has(role - 1, Sense::role_label))
           statement.subject = reader.words(role - 1, role);
       }
-    reader.use(at.first, at.last);
     return true;
   }
+  if (lengths && !weights && take_length_of_role(at)) return true;
   const bool beside = reader.counted || (!reader.waiting.empty() && reader.role.empty());
   const std::string note = beside ? note_words(at) : "";
   const bool both = lengths && weights;
   const bool needed = !both && (reader.yarn < 0 || (!reader.yarn_found && !at.clause.headed &&
                                                     reader.role.empty() && reader.has(at.last, Sense::of)));
-  const bool told =
-      is_per_skein(at) || (!beside && in_composition(at)) || (note.empty() && in_composition(at));
+  const bool told = is_per_skein(at) || ((!beside || note.empty() || note == "about") && in_composition(at));
   const bool put_up = told || (both ? note.empty() && !reader.totals
                                     : !beside && !needed && reader.role.empty() && !reader.totals);
   const bool by_word = !several && weights && !lengths && reader.has(at.last - 1, Sense::skein_word);
@@ -218,6 +252,8 @@ bool take_figures(const PhrasePlace& at) {
     return true;
   }
   if (reader.counted) return false;
+  // "Sand 22 (C)": a number of the role behind.
+  if (reader.lone_figure(at.first) && is_role_in_brackets(reader, at.last)) return false;
   const bool several = reader.values(at.first).size() > 1;
   const bool shaded = reader.said(StatementKind::shade_name) || reader.yarn_found;
   if (reader.role.empty() && !(several && shaded)) return false;

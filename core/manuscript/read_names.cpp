@@ -131,7 +131,8 @@ namespace {
 // "A: 3 skeins of Tidewater Linen": what the clause said before is of the yarn it names.
 void give_yarn_to_mention(Reader& reader) {
   auto& statements = reader.out.statements;
-  for (std::size_t k = statements.size(); k-- > 0 && statements[k].mention == reader.mention;)
+  for (std::size_t k = reader.clause_says; k < statements.size(); ++k) {
+    if (statements[k].mention != reader.mention && statements[k].yarn >= 0) continue;
     switch (statements[k].kind) {
       case StatementKind::role:
       case StatementKind::shade_name:
@@ -144,6 +145,7 @@ void give_yarn_to_mention(Reader& reader) {
       default:
         break;
     }
+  }
 }
 
 }  // namespace
@@ -163,7 +165,28 @@ void say_yarn(Reader& reader, std::size_t first, std::size_t last) {
   reader.yarn_bare = true;
 }
 
+std::size_t small_shade_end(const Reader& reader, const Clause& clause, std::size_t first) {
+  constexpr std::string_view other[] = {"as", "is", "are", "see", "then", "from", "if", "but", "at", "the"};
+  constexpr std::string_view ends = ",(:;.\t-\n&";
+  const auto shade_word = [&](std::size_t i) {
+    return i < clause.last && reader.letter(i) == 'w' && !reader.used[i] &&
+           std::none_of(std::begin(other), std::end(other), [&](auto word) { return reader.is(i, word); });
+  };
+  if (clause.topic == Topic::text || first == 0 || !reader.is_list(first - 1)) return first;
+  std::size_t last = first;
+  while (last < first + 3 && shade_word(last)) ++last;
+  const bool ended =
+      last >= clause.last || reader.is_list(last) || ends.find(reader.letter(last)) != ends.npos;
+  return ended ? last : first;
+}
+
 void say_shade(Reader& reader, std::size_t first, std::size_t last) {
+  // "MC Peat: 5 skeins, Lichen: 2 skeins": another shade is of no role yet.
+  if (reader.counted && reader.said(StatementKind::shade_name)) {
+    ++reader.mention;
+    reader.role.clear();
+    reader.counted = false;
+  }
   if (reader.role.empty() && reader.said(StatementKind::shade_name)) ++reader.mention;
   Statement& statement = reader.say(StatementKind::shade_name, first, last);
   statement.words = reader.words(first, last);
@@ -238,6 +261,7 @@ bool take_shade(const PhrasePlace& at) {
     if (last == bracket && bracket == i + 2 && reader.letter(bracket) == 'w' &&
         reader.letter(bracket + 1) == ')')
       ++last;
+    if (last == bracket) last = small_shade_end(reader, at.clause, bracket);
     if (last > bracket) say_shade(reader, bracket, last);
     return true;
   }

@@ -13,6 +13,8 @@ std::size_t name_end(const Reader& reader, const Clause& clause, std::size_t fir
 std::size_t known_yarn_end(const Reader& reader, std::size_t first, std::size_t last);
 // A composition or a put-up stands behind a name within a few tokens.
 bool yarn_follows(const Reader& reader, const Clause& clause, std::size_t i);
+// Where a shade in small letters ends that begins behind its number: "colour 04 off white"; or `first`.
+std::size_t small_shade_end(const Reader& reader, const Clause& clause, std::size_t first);
 
 void say_yarn(Reader& reader, std::size_t first, std::size_t last);
 void say_shade(Reader& reader, std::size_t first, std::size_t last);

@@ -24,6 +24,8 @@ void take_shade_behind(Reader& reader, const Clause& clause, std::size_t i) {
     return;
   }
   std::size_t last = name_end(reader, clause, first);
+  if (const std::size_t small = small_shade_end(reader, clause, i); small > i)
+    return say_shade(reader, i, small);
   if (last == first) return;
   const std::size_t known = known_yarn_end(reader, first, last);
   std::size_t shade = first;
@@ -65,10 +67,30 @@ void take_shade_before(Reader& reader, const Clause& clause, std::size_t open) {
   if (number < open) say_shade_number(reader, last, number);
 }
 
+// "6 balls: 2 each of Cream (A), ...": of two counts alike the last is of the role; one without a shade is a
+// total.
+std::size_t first_of_role(Reader& reader) {
+  auto& statements = reader.out.statements;
+  std::size_t first = reader.waiting.front();
+  for (const std::size_t k : reader.waiting) {
+    if (k == first || list_shape(statements[k].unit) != list_shape(statements[first].unit)) continue;
+    const auto between = statements.begin() + static_cast<std::ptrdiff_t>(first);
+    const auto shaded =
+        std::find_if(between, statements.begin() + static_cast<std::ptrdiff_t>(k), [](const Statement& one) {
+          return one.kind == StatementKind::shade_name || one.kind == StatementKind::shade_number;
+        });
+    const bool total = shaded == statements.begin() + static_cast<std::ptrdiff_t>(k);
+    if (total && statements[first].kind == StatementKind::count)
+      statements[first].kind = StatementKind::total_count;
+    first = k;
+  }
+  return first;
+}
+
 // Shade and count that stand before their role in this clause.
 void give_role_to_waiting(Reader& reader) {
   if (reader.waiting.empty()) return;
-  for (std::size_t k = reader.waiting.front(); k < reader.out.statements.size(); ++k) {
+  for (std::size_t k = first_of_role(reader); k < reader.out.statements.size(); ++k) {
     Statement& statement = reader.out.statements[k];
     const bool of_role =
         statement.kind == StatementKind::count || statement.kind == StatementKind::shade_name ||
@@ -76,6 +98,19 @@ void give_role_to_waiting(Reader& reader) {
     if (of_role && statement.subject.empty()) statement.subject = reader.role;
   }
   reader.waiting.clear();
+}
+
+// "2 balls each of Cream (A), Sky (B) and Sand (C)": the count is said of all.
+void say_count_of_each(Reader& reader, const Clause& clause, std::size_t behind) {
+  if (reader.counted || reader.count_of_each < 0) return;
+  for (std::size_t i = behind; i < clause.last && i < behind + 4; ++i)
+    if (reader.letter(i) == '6') return;  // it has a count of its own
+  Statement count = reader.out.statements[static_cast<std::size_t>(reader.count_of_each)];
+  count.subject = reader.role;
+  count.mention = reader.mention;
+  count.yarn = reader.yarn;
+  reader.out.statements.push_back(std::move(count));
+  reader.counted = true;
 }
 
 bool say_role(const PhrasePlace& at, std::size_t label_first, std::size_t label_last) {
@@ -111,6 +146,7 @@ bool say_role(const PhrasePlace& at, std::size_t label_first, std::size_t label_
   const bool shaded = reader.said(StatementKind::shade_name);
   if (!shaded) take_shade_behind(reader, at.clause, at.last);
   reader.out.statements[said].yarn = reader.yarn;
+  say_count_of_each(reader, at.clause, at.last);
   return true;
 }
 
@@ -125,12 +161,19 @@ bool counts_behind(const PhrasePlace& at) {
 
 bool take_role(const PhrasePlace& at) { return say_role(at, at.first, at.last); }
 
+// "Main colour (MC)", "Main colour (MC – Denim 32)"
+bool take_labelled_role(const PhrasePlace& at) {
+  const Reader& reader = at.reader;
+  if (reader.run == Run::gauge || reader.run == Run::needles) return false;
+  const std::size_t label = reader.letter(at.last - 1) == ')' ? at.last - 2 : at.last - 1;
+  if (!reader.has(label, Sense::role_label) && !lone_capital(reader, label)) return false;
+  at.reader.use(at.first, label);
+  return say_role({at.reader, at.clause, label, at.last}, label, label + 1);
+}
+
 bool take_role_words(const PhrasePlace& at) {
   if (at.reader.run == Run::gauge || at.reader.run == Run::needles) return false;
-  const bool labelled = at.reader.letter(at.last - 1) == ')';
-  if (labelled && !at.reader.has(at.last - 2, Sense::role_label) && !lone_capital(at.reader, at.last - 2))
-    return false;
-  return labelled ? say_role(at, at.last - 2, at.last - 1) : say_role(at, at.first, at.last);
+  return say_role(at, at.first, at.last);
 }
 
 bool take_prefixed_role(const PhrasePlace& at) {

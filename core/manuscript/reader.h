@@ -46,15 +46,18 @@ struct Reader {
   // Of the clause at hand.
   Run run = Run::none;
   bool schematic = false;
-  int yarn = -1;                     // outlives the clause
-  bool yarn_found = false;           // the clause has said of which yarn it speaks
-  bool yarn_bare = false;            // named in this clause, and nothing said of it yet
-  std::string role;                  // the role at hand; empty = none
-  bool counted = false;              // it has its count
-  bool totals = false;               // "total" stands before
-  std::vector<std::size_t> waiting;  // statements whose role is named behind them
-  std::string fit;                   // "finished", "to fit": outlives the clause
-  std::string measure;               // name of the measurement at hand; outlives the clause
+  int yarn = -1;                               // outlives the clause
+  bool yarn_found = false;                     // the clause has said of which yarn it speaks
+  bool yarn_bare = false;                      // named in this clause, and nothing said of it yet
+  std::string role;                            // the role at hand; empty = none
+  bool counted = false;                        // it has its count
+  PrintedUnit counted_in = PrintedUnit::none;  // the unit of the last count
+  bool totals = false;                         // "total" stands before
+  std::vector<std::size_t> waiting;            // statements whose role is named behind them
+  std::size_t clause_says = 0;       // its first statement
+  int count_of_each = -1;                      // the statement of "2 balls each of A, B and C"
+  std::string fit;                             // "finished", "to fit": outlives the clause
+  std::string measure;                         // name of the measurement at hand; outlives the clause
 
   char letter(std::size_t i) const { return i < letters.size() ? letters[i] : '\0'; }
   bool has(std::size_t i, Sense sense) const { return letter(i) == static_cast<char>(sense); }

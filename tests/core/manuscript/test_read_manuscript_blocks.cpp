@@ -157,6 +157,46 @@ TEST(ReadRoles, one_behind_another) {
   EXPECT_THAT(said(yarn + "Colour 21 (C): 1 skein", Kind::shade_number), ElementsAre("C: 21"));
 }
 
+TEST(ReadRoles, count_before_the_colour) {
+  const std::string text =
+      "You need 7-8-8 balls of colour 04 petrol and 1-1-2 balls of colour 11, Skarn Alpaca (65% wool, "
+      "35% alpaca, 50 g = ca. 100 m)";
+  EXPECT_THAT(said(text, Kind::count), ElementsAre("colour 04: 7 8 8 skeins", "colour 11: 1 1 2 skeins"));
+  EXPECT_THAT(said(text, Kind::shade_name), ElementsAre("colour 04: petrol"));
+  EXPECT_THAT(said(text, Kind::put_up_length), ElementsAre("100 m"));
+  for (const Statement& statement : read_manuscript(text).statements) EXPECT_EQ(statement.yarn, 0);
+}
+
+TEST(ReadRoles, one_count_of_each) {
+  const std::string text =
+      "6 balls Pippin Cotton (100% cotton; 125 m per 50 g): 2 balls each of Cream 01 (A), Sky 14 (B) and "
+      "Sand 22 (C)\nApprox. 100 m of A is used for the border.";
+  EXPECT_THAT(said(text, Kind::total_count), ElementsAre("6 skeins"));
+  EXPECT_THAT(said(text, Kind::count), ElementsAre("A: 2 skeins", "B: 2 skeins", "C: 2 skeins"));
+  EXPECT_THAT(said(text, Kind::shade_number), ElementsAre("A: 01", "B: 14", "C: 22"));
+  EXPECT_THAT(said(text, Kind::length_note), ElementsAre("A, used: 100 m"));
+}
+
+TEST(ReadRoles, shades_by_number_or_behind_their_label) {
+  const std::string yarn = "Yarn: Oddmere Fieldspun (100% wool; 175 m per 50 g)\n";
+  EXPECT_THAT(said(yarn + "Col. 12 Heath: 350 (400) g\nCol. 201 off-white 50 (50) g", Kind::shade_number),
+              ElementsAre("12", "201"));
+  EXPECT_THAT(said(yarn + "Col. 12 Heath: 350 (400) g\nCol. 201 off-white 50 (50) g", Kind::shade_name),
+              ElementsAre("Heath", "off-white"));
+  EXPECT_THAT(said(yarn + "4 (5) balls Main Colour (MC – Denim 32)", Kind::count),
+              ElementsAre("MC: 4 (5 skeins"));
+  EXPECT_THAT(said(yarn + "4 (5) balls Main Colour (MC – Denim 32)", Kind::shade_name),
+              ElementsAre("MC: Denim"));
+  EXPECT_THAT(said(yarn + "MC Peat: 5 skeins, Lichen: 2 skeins", Kind::count),
+              ElementsAre("MC: 5 skeins", "2 skeins"));
+  EXPECT_THAT(said(yarn + "MC  14  15  16   x 50 g", Kind::count), ElementsAre("MC: 14 15 16 skeins"));
+}
+
+TEST(ReadSamples, lengths_of_a_sample_are_left_to_be_told) {
+  const Reading reading = read_manuscript("MC Peat: 5 skeins\nSample used approx. 310 m of MC in size 2.");
+  ASSERT_EQ(reading.not_understood.size(), 1U);
+}
+
 TEST(ReadRoles, notes_beside_the_count) {
   const std::string yarn = "Yarn: Oddmere Fieldspun (100% wool; 175 m per 50 g)\n";
   EXPECT_THAT(
