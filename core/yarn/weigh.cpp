@@ -16,6 +16,8 @@ std::string figure(double value, std::string_view unit) {
   return show_short(value, 4) + (unit.empty() ? "" : " ") + std::string(unit);
 }
 
+std::string percent_words(double share) { return show_short(share * 100, 1) + " %"; }
+
 double together(std::initializer_list<double> shares) {
   double squares = 0;
   for (double share : shares) squares += share * share;
@@ -149,7 +151,7 @@ class LengthByWeight {
       assume({"length of a skein against its label taken as for mill-spun yarn"});
     }
     line("Error of the label", std::max(result_.label.shorter, result_.label.longer) * 100, "%",
-         figure(result_.label.shorter * 100, "%") + " shorter to " + figure(result_.label.longer * 100, "%") +
+         percent_words(result_.label.shorter) + " shorter to " + percent_words(result_.label.longer) +
              " longer",
          yarn_.label ? "stated" : "common practice, no source");
   }
@@ -157,8 +159,8 @@ class LengthByWeight {
   void state_moisture_error() {
     line("Error of the moisture", std::max(result_.moisture.shorter, result_.moisture.longer) * 100, "%",
          yarn_.new_skein ? "cancelled by the new skein"
-                         : figure(result_.moisture.shorter * 100, "%") + " shorter to " +
-                               figure(result_.moisture.longer * 100, "%") + " longer",
+                         : percent_words(result_.moisture.shorter) + " shorter to " +
+                               percent_words(result_.moisture.longer) + " longer",
          "");
   }
 
