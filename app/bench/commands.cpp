@@ -82,6 +82,7 @@ constexpr WidgetKey widget_keys[] = {
     {TEXT("Candidates side by side"), TEXT("Ctrl+C"), TEXT("copy the whole table as text")},
     {TEXT("The form of a ball band"), TEXT("Enter"), TEXT("go on to the next line; add it behind the last")},
     {TEXT("The form of a ball band"), TEXT("Ctrl+Enter, Esc"), TEXT("add it, give it up")},
+    {TEXT("The manuscript"), TEXT("Ctrl+V"), TEXT("take the text on the clipboard as the next draft")},
     {TEXT("The findings"), TEXT("F8, Shift+F8"), TEXT("next, previous finding")},
     {TEXT("The findings"), TEXT("Space, Ctrl+T"), TEXT("tick for the query sheet")},
     {TEXT("The findings"), TEXT("Enter"), TEXT("its working, wording and answers")},

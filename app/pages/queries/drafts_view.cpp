@@ -20,6 +20,7 @@
 namespace skeinproof {
 namespace {
 
+constexpr int most_rows = 2000;                    // of statements; nobody reads more of them in a list
 constexpr std::uint32_t house_block = 0xFFFFFFFF;  // in the place of the later draft
 
 QTreeWidgetItem* add_group(QTreeWidget* table, const QString& name, std::size_t count) {
@@ -77,9 +78,9 @@ DraftsView::DraftsView(OpenPattern& open, QWidget* parent)
   auto* line = new FlowLayout(choices);
   line->setContentsMargins(scaled(this, 12), scaled(this, 6), scaled(this, 12), scaled(this, 6));
   line->setSpacing(scaled(this, 6));
-  auto* of = new QLabel(tr("Co&mpare"));
+  auto* of = new QLabel(tr("Compare"));
   of->setBuddy(earlier_);
-  auto* with = new QLabel(tr("&with"));
+  auto* with = new QLabel(tr("with"));
   with->setBuddy(later_);
   earlier_->setAccessibleName(tr("The earlier draft"));
   later_->setAccessibleName(tr("The later draft, or the block of the house"));
@@ -200,6 +201,11 @@ void DraftsView::show_drafts(const DraftComparison& comparison) {
       {tr("What"), tr("Of"), from_core(comparison.before_name), from_core(comparison.after_name)});
   QTreeWidgetItem* group = add_group(table_, tr("Statements that differ"), comparison.statements.size());
   for (const StatementChange& change : comparison.statements) {
+    if (group->childCount() == most_rows) {
+      new QTreeWidgetItem(
+          group, {tr("and %1 more").arg(comparison.statements.size() - static_cast<std::size_t>(most_rows))});
+      break;
+    }
     auto* row = new QTreeWidgetItem(
         group,
         {QStringLiteral("%1, %2").arg(from_core(word_of(change.kind)), from_core(word_of(change.fate))),
@@ -223,7 +229,7 @@ void DraftsView::show_drafts(const DraftComparison& comparison) {
   table_->expandAll();
   for (int column : {0, 1}) {
     table_->resizeColumnToContents(column);
-    table_->setColumnWidth(column, std::min(table_->columnWidth(column), scaled(this, 190)));
+    table_->setColumnWidth(column, std::min(table_->columnWidth(column), scaled(this, 210)));
   }
   table_->setColumnWidth(2, scaled(this, 230));
   const FindingChange& findings = comparison.findings;

@@ -112,18 +112,18 @@ FindingDetail::FindingDetail(OpenPattern& open, QWidget* parent)
   wording_ = new QPlainTextEdit;
   wording_->setAccessibleName(tr("Wording on the query sheet"));
   wording_->setTabChangesFocus(true);
-  remember_ = new QCheckBox(tr("Reme&mber these words for the house"));
+  remember_ = new QCheckBox(tr("Remember these words for the ho&use"));
   take_ = new QPushButton;
   answer_ = new QLineEdit;
   answer_->setAccessibleName(tr("The designer's answer, in the place of the printed words"));
-  record_ = new QPushButton(tr("&Record the answer"));
+  record_ = new QPushButton(tr("Record the ans&wer"));
   rehearsal_ = new QuietLabel;
   rehearsal_->setWordWrap(true);
   reason_ = new QLineEdit;
   reason_->setAccessibleName(tr("Reason for keeping"));
   reason_->setPlaceholderText(tr("the designer says …"));
-  keep_ = new QPushButton(tr("&Keep, because"));
-  reopen_ = new QPushButton(tr("Re&open"));
+  keep_ = new QPushButton(tr("Keep, &because"));
+  reopen_ = new QPushButton(tr("Reopen"));
   lay_out();
   connect(take_, &QPushButton::clicked, this, &FindingDetail::take_change);
   connect(record_, &QPushButton::clicked, this, &FindingDetail::answer);
@@ -146,7 +146,7 @@ void FindingDetail::lay_out() {
   column->addLayout(head);
   column->addWidget(figures_, 1);
   auto* grid = new QGridLayout;
-  auto* wording_label = new QLabel(tr("&Wording"));
+  auto* wording_label = new QLabel(tr("Word&ing"));
   wording_label->setBuddy(wording_);
   grid->addWidget(wording_label, 0, 0, Qt::AlignTop);
   grid->addWidget(wording_, 0, 1, 1, 2);
@@ -183,6 +183,7 @@ void FindingDetail::show_query(std::shared_ptr<const Reviewed> reviewed, std::op
   title_->setFont(semibold);
   show_rehearsal_words({});
   if (!cause_) {
+    show_change({});
     title_->setText({});
     rule_->setText({});
     figures_->set_rows({});
@@ -219,10 +220,9 @@ void FindingDetail::show_change(const QString& change) {
   constexpr int longest = 44;
   const QString shown =
       change.size() <= longest ? change : change.left(longest - 1).trimmed() + QStringLiteral("…");
-  take_->setText(
-      change.isEmpty()
-          ? tr("&Take the change")
-          : tr("&Take the change: %1").arg(QString(shown).replace(QLatin1Char('&'), QLatin1String("&&"))));
+  take_->setText(change.isEmpty()
+                     ? tr("&Take the change")
+                     : tr("&Take: %1").arg(QString(shown).replace(QLatin1Char('&'), QLatin1String("&&"))));
   take_->setToolTip(change);
   take_->setAccessibleName(tr("Take the change: %1").arg(change));
 }

@@ -62,6 +62,7 @@ FindingTree::FindingTree(QWidget* parent) : QTreeWidget(parent) {
   setAllColumnsShowFocus(true);
   setExpandsOnDoubleClick(false);
   setTabKeyNavigation(false);
+  setIndentation(scaled(this, 14));
   header()->setStretchLastSection(false);
   header()->setSectionResizeMode(title_column, QHeaderView::Stretch);
   header()->setHighlightSections(false);

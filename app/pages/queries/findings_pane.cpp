@@ -45,7 +45,7 @@ FindingsPane::FindingsPane(OpenPattern& open, QWidget* parent)
   tabs_->addTab(not_checked_, tr("Not checked"));
   tabs_->addTab(sheet_view_, tr("&Query sheet"));
   tabs_->addTab(sign_off_view_, tr("Sign-off note"));
-  tabs_->addTab(drafts_, tr("D&rafts"));
+  tabs_->addTab(drafts_, tr("Drafts"));
   connect(tabs_, &QTabWidget::currentChanged, this, &FindingsPane::refresh_sheets);
   head_->add_button(
       tr("Cop&y"), [this] { emit wants_copy(); },
@@ -103,7 +103,7 @@ void FindingsPane::set_detail_in_tab(bool in_tab) {
   const bool had_focus = detail_->isAncestorOf(focusWidget());
   if (in_tab) {
     split_sizes_ = split_->sizes();
-    tabs_->insertTab(1, detail_, tr("The fin&ding"));
+    tabs_->insertTab(1, detail_, tr("The finding"));
     if (had_focus) show_detail();
   } else {
     const bool shown = tabs_->currentWidget() == detail_;

@@ -6,6 +6,7 @@
 #include <QPlainTextEdit>
 #include <QProgressBar>
 #include <QPushButton>
+#include <QSplitter>
 #include <QTabWidget>
 #include <QTreeWidget>
 #include <QVBoxLayout>
@@ -37,21 +38,27 @@ ManuscriptPane::ManuscriptPane(OpenPattern& open, DraftIntake& intake, QWidget* 
       tr("&Paste a draft"), [this] { emit wants_paste(); },
       tr("Take the text on the clipboard as the next draft"));
   head_->add_button(
-      tr("Ope&n…"), [this] { emit wants_open(); }, tr("A text, Markdown, HTML, .odt or .docx file"));
+      tr("&Open…"), [this] { emit wants_open(); }, tr("A text, Markdown, HTML, .odt or .docx file"));
   head_->add_button(
-      tr("Take o&ver…"), [this] { emit wants_take_over(); }, tr("Take over what was read as facts in force"));
+      tr("Ta&ke over…"), [this] { emit wants_take_over(); }, tr("Take over what was read as facts in force"));
+  manuscript_->setPlaceholderText(
+      tr("Paste a draft here with Ctrl+V, drop a file on the window, or open one."));
   tabs_->setDocumentMode(true);
   tabs_->addTab(manuscript_, tr("&Checked text"));
-  tabs_->addTab(submitted_, tr("As submi&tted"));
+  tabs_->addTab(submitted_, tr("As sub&mitted"));
   tabs_->addTab(statements_, tr("As rea&d"));
-  tabs_->addTab(proposed_, tr("As propos&ed"));
+  tabs_->addTab(proposed_, tr("As p&roposed"));
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(0);
   column->addWidget(head_);
   column->addWidget(make_progress());
-  column->addWidget(tabs_, 1);
-  column->addWidget(strip_);
+  auto* split = new QSplitter(Qt::Vertical);
+  split->addWidget(tabs_);
+  split->addWidget(strip_);
+  split->setStretchFactor(0, 1);
+  split->setChildrenCollapsible(false);
+  column->addWidget(split, 1);
   connect(tabs_, &QTabWidget::currentChanged, this, &ManuscriptPane::show_tab);
   connect(&intake_, &DraftIntake::progressed, this, &ManuscriptPane::follow_intake);
   connect(manuscript_, &ManuscriptView::query_clicked, this, &ManuscriptPane::query_clicked);
@@ -61,6 +68,7 @@ ManuscriptPane::ManuscriptPane(OpenPattern& open, DraftIntake& intake, QWidget* 
     manuscript_->go_to(byte);
     manuscript_->setFocus();
   });
+  use_type();
   follow_intake();
 }
 
@@ -73,7 +81,7 @@ QWidget* ManuscriptPane::make_progress() {
   bar->setRange(0, 0);  // how far it is cannot be told
   bar->setTextVisible(false);
   bar->setFixedWidth(scaled(this, 90));
-  auto* stop = new QPushButton(tr("&Stop"));
+  auto* stop = new QPushButton(tr("Stop"));
   stop->setAutoDefault(false);
   connect(stop, &QPushButton::clicked, &intake_, &DraftIntake::stop);
   auto* row = new QHBoxLayout(progress_);
@@ -105,7 +113,16 @@ void ManuscriptPane::show_review(std::shared_ptr<const Reviewed> reviewed) {
                       : tr("%1, from %2").arg(from_core(draft->name), from_core(draft->source)));
   manuscript_->show_review(reviewed_);
   show_tab();
-  strip_->show_statement(reviewed_, {});
+  show_place(manuscript_->place());
+}
+
+void ManuscriptPane::show_checking() {
+  const Draft* draft = open_.pattern().draft();
+  const Draft* shown = reviewed_ ? reviewed_->pattern.draft() : nullptr;
+  if (draft == nullptr || (shown != nullptr && shown->id == draft->id)) return;
+  head_->set_note(shown == nullptr ? tr("%1 is being read and checked …").arg(from_core(draft->name))
+                                   : tr("%1 is being read and checked; this is still %2")
+                                         .arg(from_core(draft->name), from_core(shown->name)));
 }
 
 void ManuscriptPane::start() { paste_->setFocus(); }
@@ -113,6 +130,7 @@ void ManuscriptPane::start() { paste_->setFocus(); }
 void ManuscriptPane::choose(std::optional<std::size_t> cause) {
   chosen_ = cause;
   manuscript_->choose(cause);
+  show_place(manuscript_->place());
   mark_proposed();
 }
 
@@ -180,11 +198,14 @@ void ManuscriptPane::show_place(std::size_t byte) {
 void ManuscriptPane::changeEvent(QEvent* event) {
   QWidget::changeEvent(event);
   if (event->type() == QEvent::PaletteChange) mark_proposed();
-  if (event->type() == QEvent::FontChange || event->type() == QEvent::PaletteChange) {
-    const QFont words = type_of(font()).words;
-    submitted_->document()->setDefaultFont(words);
-    proposed_->document()->setDefaultFont(words);
-  }
+  if (event->type() == QEvent::FontChange) use_type();
+}
+
+// The designer's words stand in their own face.
+void ManuscriptPane::use_type() {
+  const QFont words = type_of(font()).words;
+  submitted_->document()->setDefaultFont(words);
+  proposed_->document()->setDefaultFont(words);
 }
 
 }  // namespace skeinproof

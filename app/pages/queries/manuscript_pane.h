@@ -29,6 +29,7 @@ class ManuscriptPane : public QWidget {
 
   void show_review(std::shared_ptr<const Reviewed> reviewed);
   void choose(std::optional<std::size_t> cause);
+  void show_checking();
   void start();  // puts the focus where a draft is pasted
 
   QTabWidget* tabs() const { return tabs_; }
@@ -50,6 +51,7 @@ class ManuscriptPane : public QWidget {
 
  private:
   QWidget* make_progress();
+  void use_type();
   void follow_intake();
   void show_tab();
   void show_submitted();

@@ -21,6 +21,7 @@ class ManuscriptView : public QPlainTextEdit {
   // Boxes the places of a query and brings the first into view.
   void choose(std::optional<std::size_t> cause);
   void go_to(std::size_t byte);
+  std::size_t place() const { return places_.byte(textCursor().position()); }
   // What stands in the margin of a line, from 0: "Q1 Q4".
   QString margin_words(int line) const;
 

@@ -32,7 +32,7 @@ namespace skeinproof {
 namespace {
 
 // Widths at 100 % below which the chosen finding, and below which text and findings, become tabs.
-constexpr int least_for_detail = 1180, least_for_both = 900;
+constexpr int least_for_detail = 1240, least_for_both = 900;
 constexpr int least_text = 420, least_findings = 440;
 
 QString platform_path(QWidget* parent, bool saving, const QString& suggestion, const QString& filter) {
@@ -86,6 +86,7 @@ QueriesPage::QueriesPage(OpenPattern& open, QWidget* parent)
   make_keys();
   connect(desk_, &ReviewDesk::reviewed, this, &QueriesPage::refresh);
   connect(desk_, &ReviewDesk::checking, findings_, &FindingsPane::show_checking);
+  connect(desk_, &ReviewDesk::checking, manuscript_, &ManuscriptPane::show_checking);
   connect(tree(), &FindingTree::chosen_changed, this, &QueriesPage::show_chosen);
   connect(tree(), &FindingTree::ticked, this, &QueriesPage::set_ticked);
   connect(tree(), &QTreeWidget::itemActivated, this, [this] { findings_->show_detail(); });
@@ -125,6 +126,7 @@ void QueriesPage::make_keys() {
     if (const auto cause = tree()->chosen())
       set_ticked(*cause, !desk_->latest()->record.decisions[*cause].on_sheet);
   });
+  key("Ctrl+V", [this] { paste_draft(); });
   key("Ctrl+Return", [this] { detail()->take_change(); });
   key("Ctrl+K", [this] {
     show_findings();
@@ -163,8 +165,8 @@ void QueriesPage::fold() {
   QWidget* focus = focusWidget();
   if (tabs) {
     beside_sizes_ = beside_->sizes();
-    in_tabs_->addTab(manuscript_, tr("&Manuscript"));
-    in_tabs_->addTab(findings_, tr("Findin&gs"));
+    in_tabs_->addTab(manuscript_, tr("Manuscript"));
+    in_tabs_->addTab(findings_, tr("Findings"));
   } else {
     for (QWidget* pane : std::initializer_list<QWidget*>{manuscript_, findings_}) {
       beside_->addWidget(pane);

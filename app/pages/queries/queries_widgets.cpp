@@ -23,7 +23,6 @@ QPlainTextEdit* reading_text(const QString& name, Pitch pitch) {
     font.setFamily(QFontDatabase::systemFont(QFontDatabase::FixedFont).family());
     font.setStyleHint(QFont::Monospace);
     text->setFont(font);
-    text->setLineWrapMode(QPlainTextEdit::NoWrap);
   }
   return text;
 }

@@ -102,7 +102,7 @@ StatementList::StatementList(OpenPattern& open, QWidget* parent)
       kind_(new ChoiceField),
       of_(new TextField),
       tell_(new QPushButton(tr("Te&ll"))),
-      take_back_(new QPushButton(tr("Take &back"))) {
+      take_back_(new QPushButton(tr("Take back"))) {
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(0);
@@ -111,10 +111,10 @@ StatementList::StatementList(OpenPattern& open, QWidget* parent)
   auto* line = new FlowLayout(telling);
   line->setContentsMargins(scaled(this, 10), scaled(this, 4), scaled(this, 10), scaled(this, 4));
   line->setSpacing(scaled(this, 6));
-  auto* next = new QPushButton(tr("&Next not understood"));
-  auto* is = new QLabel(tr("&is"));
+  auto* next = new QPushButton(tr("Ne&xt not understood"));
+  auto* is = new QLabel(tr("is"));
   is->setBuddy(kind_);
-  auto* of = new QLabel(tr("o&f"));
+  auto* of = new QLabel(tr("of"));
   of->setBuddy(of_);
   kind_->setAccessibleName(tr("What the chosen words are"));
   of_->setAccessibleName(tr("Of what they speak: a colour, a fabric, a measurement"));

@@ -38,7 +38,6 @@ StatementStrip::StatementStrip(QWidget* parent)
   table_->setEditTriggers(QAbstractItemView::NoEditTriggers);
   table_->setFrameShape(QFrame::NoFrame);
   table_->setTabKeyNavigation(false);
-  table_->setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   table_->horizontalHeader()->setHighlightSections(false);
   table_->verticalHeader()->setHighlightSections(false);
   table_->installEventFilter(this);
@@ -129,8 +128,11 @@ void StatementStrip::fit() {
   table_->resizeColumnsToContents();
   for (int column = 0; column < table_->columnCount(); ++column)
     table_->setColumnWidth(column, std::max(table_->columnWidth(column), scaled(this, 42)));
-  table_->setFixedHeight(table_->horizontalHeader()->sizeHint().height() + line * table_->rowCount() +
-                         table_->horizontalScrollBar()->sizeHint().height());
+  const int around =
+      table_->horizontalHeader()->sizeHint().height() + table_->horizontalScrollBar()->sizeHint().height();
+  table_->setMinimumHeight(around + line * 2);
+  table_->setMaximumHeight(around + line * table_->rowCount());
+  setMaximumHeight(head_->sizeHint().height() + table_->maximumHeight());
 }
 
 void StatementStrip::changeEvent(QEvent* event) {
