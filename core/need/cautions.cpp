@@ -85,7 +85,7 @@ constexpr Trigger triggers[] = {
      }},
     {"cord_us",
      [](const Use& u) {
-       return u.child() && u.has({"cord", "drawstring"}) && u.has({"hood", "neck", "collar"});
+       return u.child() && u.has({"cord", "drawstring"}) && u.has({"hood", "hooded", "neck", "collar"});
      }},
     {"cord_scope",
      [](const Use& u) {
