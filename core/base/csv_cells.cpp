@@ -22,7 +22,11 @@ bool may_run(std::string_view text) {
 
 }  // namespace
 
-std::string without_formula(std::string_view text) { return (may_run(text) ? "'" : "") + std::string(text); }
+std::string without_formula(std::string_view text) {
+  std::string cell;
+  if (may_run(text)) cell += '\'';
+  return cell.append(text);
+}
 
 std::string as_typed(std::string_view cell) {
   return std::string(cell.starts_with('\'') && may_run(cell) ? cell.substr(1) : cell);

@@ -64,11 +64,10 @@ class RowReader {
     for (std::size_t i = columns_.size(); i < row.size(); ++i) {
       if (trimmed(row[i].text).empty()) continue;
       add_to_note(taken.entry, {}, row[i].text);
-      taken.doubts.push_back(placed({ErrorKind::wrong_count,
-                                     {},
-                                     "a cell beyond the last heading, " + quoted(row[i].text),
-                                     std::to_string(columns_.size()) + " cells in a row"},
-                                    table_.file, row[i].place));
+      const Error beyond{ErrorKind::wrong_count, row[i].place,
+                         "a cell beyond the last heading, " + quoted(row[i].text),
+                         std::to_string(columns_.size()) + " cells in a row"};
+      taken.doubts.push_back(placed(beyond, table_.file, beyond.place));
     }
     for (const auto& problems :
          {check_composition(taken.entry.yarn.composition), check_put_up(taken.entry.yarn.put_up)})
@@ -158,12 +157,13 @@ ShelfImport read_shelf_rows(const ShelfTable& table, std::span<const ShelfColumn
   const RowReader reader(table, columns);
   for (std::size_t i = 0; i < table.rows.size(); ++i) {
     auto taken = reader.read(table.rows[i]);
-    if (trimmed(taken.entry.yarn.name).empty())
-      import.failed.push_back(
-          {i, placed({ErrorKind::not_found, {}, "a row without a name", "the name of a yarn"}, table.file,
-                     table.rows[i].front().place)});
-    else
-      import.taken.push_back(std::move(taken));
+    if (trimmed(taken.entry.yarn.name).empty()) {
+      const Error nameless{ErrorKind::not_found, table.rows[i].front().place, "a row without a name",
+                           "the name of a yarn"};
+      import.failed.push_back({i, placed(nameless, table.file, nameless.place)});
+      continue;
+    }
+    import.taken.push_back(std::move(taken));
   }
   return import;
 }

@@ -22,10 +22,15 @@ std::string with_unit(std::string_view text, std::string_view assumed) {
   return assumed.empty() || has_unit(plain) ? plain : plain + " " + std::string(assumed);
 }
 
-std::string replaced(std::string text, std::string_view what, std::string_view by) {
-  for (std::size_t at = text.find(what); at != std::string::npos; at = text.find(what, at + by.size()))
-    text.replace(at, what.size(), by);
-  return text;
+std::string replaced(std::string_view text, std::string_view what, std::string_view by) {
+  std::string all;
+  std::size_t from = 0;
+  for (std::size_t at = text.find(what); at != text.npos; at = text.find(what, from)) {
+    all.append(text.substr(from, at - from)).append(by);
+    from = at + what.size();
+  }
+  all.append(text.substr(from));
+  return all;
 }
 
 // The parts of a put-up: what stands between slashes that are no fraction's, brackets, "per" and the like.
@@ -379,8 +384,8 @@ std::string also_sold_text(const std::vector<SoldAs>& also_sold) {
   std::vector<std::string> parts;
   for (const SoldAs& sold : also_sold) {
     std::string part = put_up_text(sold.put_up);
-    if (sold.put_up.word != SkeinWord::skein) part += " " + std::string(word_of(sold.put_up.word));
-    if (sold.price) part += ", " + price_text(*sold.price);
+    if (sold.put_up.word != SkeinWord::skein) part.append(" ").append(word_of(sold.put_up.word));
+    if (sold.price) part.append(", ").append(price_text(*sold.price));
     parts.push_back(std::string(trimmed(part)));
   }
   return join(parts, "; ");
