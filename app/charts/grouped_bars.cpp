@@ -14,7 +14,8 @@ namespace {
 
 constexpr double group_half_width = 0.36;  // of a column
 constexpr double headroom = 1.16;
-constexpr double names_room = 0.22;  // of the height, below the bars
+constexpr double names_room = 32;  // px below the bars
+constexpr int most_rules = 6;
 constexpr double scale_width = 64;
 
 }  // namespace
@@ -31,11 +32,15 @@ void GroupedBars::show_bars(BarsData data) {
   show_axis(data_.axis);
 }
 
-double GroupedBars::low() const { return -names_room * high_; }
+double GroupedBars::low() const {
+  const double names = std::min(names_room * unit(), plot().height() / 2);
+  return -high_ * names / std::max(1.0, plot().height() - names);
+}
 
 std::vector<ScaleMark> GroupedBars::marks() const {
   std::vector<ScaleMark> marks;
-  for (const double value : round_marks(0, data_.top.value_or(high_), std::max(2, most_marks() - 1)))
+  for (const double value :
+       round_marks(0, data_.top.value_or(high_), std::min(most_rules, std::max(2, most_marks() - 1))))
     marks.push_back({value, {}, data_.words ? data_.words(value) : QString(), value == 0});
   return marks;
 }
@@ -91,19 +96,40 @@ void GroupedBars::draw_over(QPainter& painter) {
     painter.setPen(ink().text);
     painter.drawText(room, Qt::AlignHCenter | Qt::AlignTop | Qt::TextWordWrap, data_.axis.labels[column]);
   }
-  if (data_.line)
-    write_clear(painter,
-                QPointF(plot().right() - metrics.horizontalAdvance(data_.line_words) - 4 * unit(),
-                        y_of(*data_.line) - 4 * unit()),
-                data_.line_words, ink());
 }
 
 void GroupedBars::draw_legend(QPainter& painter, const QRectF& strip) {
-  LegendLine legend(ink(), type(), unit());
-  if (data_.series.size() > 1)
-    for (std::size_t at = 0; at < data_.series.size(); ++at)
-      legend.add(data_.series[at].name, LegendLine::Key::part, part_hatch(at, ink().paper));
-  legend.draw(painter, strip, data_.title);
+  LegendLine(ink(), type(), unit())
+      .draw(painter, strip,
+            data_.line ? tr("%1; dashed: %2").arg(data_.title, data_.line_words) : data_.title);
+}
+
+double draw_series_key(QPainter* painter, const QRectF& room, const QStringList& names, const Ink& ink,
+                       const Type& type, double unit) {
+  const QFontMetricsF metrics(type.small);
+  const double box = 14 * unit, gap = 6 * unit, apart = 18 * unit, line = metrics.height() + 6 * unit;
+  double x = room.left(), y = room.top();
+  for (qsizetype at = 0; at < names.size(); ++at) {
+    const double width = box + gap + metrics.horizontalAdvance(names[at]);
+    if (x > room.left() && x + width > room.right()) {
+      x = room.left();
+      y += line;
+    }
+    if (painter != nullptr) {
+      const QRectF square(x, y + (line - box * 0.8) / 2, box, box * 0.8);
+      const PartHatch hatch = part_hatch(static_cast<std::size_t>(at), ink.paper);
+      draw_hatch(*painter, square, hatch.hatch, ink.fill, unit, hatch.density);
+      painter->setPen(QPen(ink.edge, 0.8 * unit));
+      painter->setBrush(Qt::NoBrush);
+      painter->drawRect(square);
+      painter->setFont(type.small);
+      painter->setPen(ink.text);
+      painter->drawText(QPointF(x + box + gap, y + (line + metrics.ascent() - metrics.descent()) / 2),
+                        names[at]);
+    }
+    x += width + apart;
+  }
+  return names.isEmpty() ? 0 : y + line - room.top();
 }
 
 void GroupedBars::resizeEvent(QResizeEvent* event) {

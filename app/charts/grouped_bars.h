@@ -53,4 +53,9 @@ class GroupedBars : public SizeChart {
   double high_ = 1;
 };
 
+// The key to the hatches of the series, in as many lines as it needs; returns the height. Without a painter
+// it is only measured.
+double draw_series_key(QPainter* painter, const QRectF& room, const QStringList& names, const Ink& ink,
+                       const Type& type, double unit);
+
 }  // namespace skeinproof

@@ -38,36 +38,60 @@ void FieldMessage::show_under(QWidget* field, QPointer<FieldMessage>& label, con
   label->setVisible(field->isVisible());
 }
 
+// The nearest widget around the field that has room for the message under it or over it.
+QWidget* FieldMessage::room_for(int height) const {
+  QWidget* around = field_->parentWidget();
+  while (!around->isWindow() && around->parentWidget() != nullptr) {
+    const int top = field_->mapTo(around, QPoint()).y();
+    if (top + field_->height() + height <= around->height() || top >= height) break;
+    around = around->parentWidget();
+  }
+  return around;
+}
+
 void FieldMessage::place() {
-  const QWidget* around = parentWidget();
-  const int widest = std::max(field_->width(), std::min(around->width(), scaled(field_, 380)));
+  const auto widest_in = [this](const QWidget* around) {
+    return std::max(field_->width(), std::min(around->width(), scaled(field_, 380)));
+  };
   const int one_line =
       fontMetrics().horizontalAdvance(text()) + 2 * (margin() + frameWidth()) + scaled(field_, 4);
-  const int width = std::min(widest, one_line);
-  resize(width, heightForWidth(width) > 0 ? heightForWidth(width) : sizeHint().height());
-  const QRect at = field_->geometry();
-  const int x = std::clamp(at.left(), 0, std::max(0, around->width() - width));
+  const auto fit = [&](const QWidget* around) {
+    const int width = std::min(widest_in(around), one_line);
+    resize(width, heightForWidth(width) > 0 ? heightForWidth(width) : sizeHint().height());
+  };
+  fit(window());
+  QWidget* around = room_for(height());
+  if (around != parentWidget()) {
+    setParent(around);
+    // Where a widget between them moves, the field moves.
+    for (QWidget* between = field_->parentWidget(); between != around; between = between->parentWidget())
+      between->installEventFilter(this);
+    setVisible(field_->isVisible());
+  }
+  fit(around);
+  const QRect at(field_->mapTo(around, QPoint()), field_->size());
+  const int x = std::clamp(at.left(), 0, std::max(0, around->width() - width()));
   const bool above = at.bottom() + height() > around->height() && at.top() >= height();
   move(x, above ? at.top() - height() : at.bottom() + 1);
   raise();
 }
 
 bool FieldMessage::eventFilter(QObject* watched, QEvent* event) {
-  if (watched == field_) switch (event->type()) {
-      case QEvent::Move:
-      case QEvent::Resize:
-        place();
-        break;
-      case QEvent::Show:
-        place();
-        show();
-        break;
-      case QEvent::Hide:
-        hide();
-        break;
-      default:
-        break;
-    }
+  switch (event->type()) {
+    case QEvent::Move:
+    case QEvent::Resize:
+      place();
+      break;
+    case QEvent::Show:
+      place();
+      setVisible(field_->isVisible());
+      break;
+    case QEvent::Hide:
+      if (watched == field_) hide();
+      break;
+    default:
+      break;
+  }
   return QLabel::eventFilter(watched, event);
 }
 

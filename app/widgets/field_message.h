@@ -21,6 +21,7 @@ class FieldMessage : public QLabel {
 
  private:
   explicit FieldMessage(QWidget* field);
+  QWidget* room_for(int height) const;
   void place();
   QWidget* field_;
 };

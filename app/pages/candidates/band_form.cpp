@@ -101,15 +101,15 @@ BandForm::BandForm(OpenPattern& open, QWidget* parent)
   head->set_note(tr("Enter goes on, Ctrl+Enter adds it, Esc gives it up"));
   auto* lines = new QWidget;
   flow_ = new FlowLayout(lines);
-  flow_->setContentsMargins(scaled(this, 12), scaled(this, 8), scaled(this, 12), scaled(this, 4));
-  flow_->setSpacing(scaled(this, 10));
-  add_line("name", tr("Yarn"), tr("as the band names it"), 190, &take_name);
-  add_line("fibres", tr("Fibres"), tr("70% cotton, 30% linen"), 210, &take_fibres);
-  add_line("put_up", tr("Put-up"), tr("50 g = 130 m"), 130, &take_put_up);
-  add_line("gauge", tr("Stitches, 10 cm"), tr("24–25"), 90, &take_gauge);
-  add_line("price", tr("Price, a skein"), tr("€5.20"), 90, &take_price);
-  add_line("structure", tr("Structure"), tr("worsted-spun 3-ply"), 160, &take_structure);
-  add_line("care", tr("Care"), tr("hand wash"), 150, &take_care);
+  flow_->setContentsMargins(scaled(this, 12), scaled(this, 8), scaled(this, 12), scaled(this, 10));
+  flow_->setSpacing(scaled(this, 8));
+  add_line("name", tr("Yarn"), tr("its name"), 150, &take_name);
+  add_line("fibres", tr("Fibres"), tr("70% cotton, 30% linen"), 170, &take_fibres);
+  add_line("put_up", tr("Put-up"), tr("50 g = 130 m"), 112, &take_put_up);
+  add_line("gauge", tr("Stitches, 10 cm"), tr("24–25"), 88, &take_gauge);
+  add_line("price", tr("Price, a skein"), tr("€5.20"), 82, &take_price);
+  add_line("structure", tr("Structure"), tr("worsted-spun 3-ply"), 128, &take_structure);
+  add_line("care", tr("Care"), tr("hand wash"), 100, &take_care);
   role_->setAccessibleName(tr("Colour it is for"));
   flow_->addWidget(boxed(tr("In place of"), role_, 0));
   strands_ = new LineField([this](const QString& line) {
@@ -126,20 +126,15 @@ BandForm::BandForm(OpenPattern& open, QWidget* parent)
   lines_.push_back({"strands", strands_});
   flow_->addWidget(boxed(tr("Strands"), strands_, 60));
 
-  auto* put = new QPushButton(tr("A&dd it"));
+  auto* put = new QPushButton(tr("Add &it"));
   auto* give_up = new QPushButton(tr("Give it up"));
   for (QPushButton* button : {put, give_up}) button->setAutoDefault(false);
   connect(put, &QPushButton::clicked, this, [this] { add(); });
   connect(give_up, &QPushButton::clicked, this, &BandForm::leave);
-  auto* buttons = new QWidget;
-  auto* buttons_flow = new FlowLayout(buttons);
-  buttons_flow->setContentsMargins(scaled(this, 12), 0, scaled(this, 12), scaled(this, 10));
-  buttons_flow->setSpacing(scaled(this, 8));
-  buttons_flow->addWidget(put);
-  buttons_flow->addWidget(give_up);
+  for (QPushButton* button : {put, give_up}) flow_->addWidget(boxed({}, button, 0));
   problem_->setTextFormat(Qt::PlainText);
   problem_->setWordWrap(true);
-  problem_->setContentsMargins(scaled(this, 12), 0, scaled(this, 12), scaled(this, 4));
+  problem_->setContentsMargins(scaled(this, 12), 0, scaled(this, 12), scaled(this, 8));
   problem_->setAccessibleName(tr("What is wrong with the band"));
   problem_->hide();
 
@@ -149,7 +144,6 @@ BandForm::BandForm(OpenPattern& open, QWidget* parent)
   layout->addWidget(head);
   layout->addWidget(lines);
   layout->addWidget(problem_);
-  layout->addWidget(buttons);
   setFocusProxy(lines_.front().field);
   dress();
   hide();

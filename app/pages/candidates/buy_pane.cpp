@@ -35,8 +35,8 @@ FigureRow buy_row(const CandidateRole& role, const YarnToBuy& buy, const ReaderS
   row.strong = true;
   QStringList bought, how;
   for (const PutUpBought& put_up : buy.put_ups) {
-    QString words = BuyPane::tr("%1 × %2").arg(put_up.count).arg(put_up_text(put_up.put_up, reader));
-    if (put_up.price) words += BuyPane::tr(" at %1").arg(price_text(put_up.price, reader));
+    QString words = BuyPane::tr("%1 of %2").arg(put_up.count).arg(put_up_text(put_up.put_up, reader));
+    if (put_up.price) words += BuyPane::tr(" at %1 each").arg(price_text(put_up.price, reader));
     bought << words;
   }
   row.figure = buy.skeins ? QString::number(*buy.skeins) : QStringLiteral("–");
@@ -49,6 +49,23 @@ FigureRow buy_row(const CandidateRole& role, const YarnToBuy& buy, const ReaderS
   for (const std::string* more : {&buy.tight, &buy.missing})
     if (!more->empty()) row.how += QLatin1Char('\n') + qt(*more);
   return row;
+}
+
+// Sentences wrap at a width that is easy to read; the rows of tables stay whole.
+QString wrapped_sentences(const QString& text) {
+  constexpr qsizetype most = 96;
+  QStringList lines;
+  for (const QString& whole : text.split(QLatin1Char('\n'))) {
+    QString rest = whole;
+    while (rest.size() > most && !rest.contains(QStringLiteral("  "))) {
+      const qsizetype at = rest.lastIndexOf(QLatin1Char(' '), most);
+      if (at <= 0) break;
+      lines << rest.left(at);
+      rest = rest.mid(at + 1);
+    }
+    lines << rest;
+  }
+  return lines.join(QLatin1Char('\n'));
 }
 
 }  // namespace
@@ -81,7 +98,7 @@ BuyPane::BuyPane(OpenPattern& open, QWidget* parent)
       list_(new QPlainTextEdit),
       job_([this](Expected<Sheet> list) { take(std::move(list)); }) {
   choice_->setAccessibleName(tr("Candidate to buy"));
-  auto* words = new QLabel(tr("&To buy for"));
+  auto* words = new QLabel(tr("T&o buy for"));
   words->setBuddy(choice_);
   auto* save = new QPushButton(tr("Sho&pping list…"));
   save->setToolTip(tr("Save the list as PDF, text, HTML or a workbook; Ctrl+P prints it"));
@@ -110,7 +127,8 @@ BuyPane::BuyPane(OpenPattern& open, QWidget* parent)
   split->addWidget(make_pane(new PaneHeader(tr("Colour by colour")), figures_));
   split->addWidget(make_pane(new PaneHeader(tr("The shopping list")), list_));
   split->setChildrenCollapsible(false);
-  split->setSizes({scaled(this, 480), scaled(this, 640)});
+  split->setStretchFactor(1, 1);
+  split->setSizes({scaled(this, 400), scaled(this, 780)});
   auto* layout = new QVBoxLayout(this);
   layout->setContentsMargins(0, 0, 0, 0);
   layout->setSpacing(0);
@@ -167,7 +185,7 @@ void BuyPane::work_out() {
 
 void BuyPane::take(Expected<Sheet> list) {
   sheet_ = list ? std::optional(std::move(*list)) : std::nullopt;
-  const QString text = sheet_ ? qt(plain_text(*sheet_)) : sentence_of(list.error());
+  const QString text = sheet_ ? wrapped_sentences(qt(plain_text(*sheet_))) : sentence_of(list.error());
   if (list_->toPlainText() != text) list_->setPlainText(text);
   emit worked_out();
 }

@@ -102,6 +102,9 @@ void CellStack::firmness(const FirmnessMark& mark) {
   const double foot = middle + (stroke_half + 13) * u_;
   write_middle(x_of(mark.low), foot, mark.low_words, look_.type.small, ink.muted);
   write_middle(x_of(mark.high), foot, mark.high_words, look_.type.small, ink.muted);
+  const double between = x_of(mark.high) - x_of(mark.low);
+  if (width_of(look_.type.small, mark.low_words + mark.range_words + mark.high_words) < between)
+    write_middle(x_of((mark.low + mark.high) / 2), foot, mark.range_words, look_.type.small, ink.muted);
 }
 
 void CellStack::mass(const MassBar& bar) {

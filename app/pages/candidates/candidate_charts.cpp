@@ -9,6 +9,7 @@
 #include <QToolButton>
 #include <QVBoxLayout>
 #include <algorithm>
+#include <cmath>
 
 #include "app/pages/candidates/candidate_rows.h"
 #include "app/widgets/bound_fields.h"
@@ -23,6 +24,7 @@ namespace {
 constexpr std::size_t chart_count = 4;
 constexpr double paper_height = 190;  // points
 constexpr double paper_margin = 56;
+constexpr double paper_key_height = 36;
 
 using Over = CandidateCharts::Over;
 using Value = std::function<std::optional<double>(const CandidateFacts&)>;
@@ -52,6 +54,45 @@ QString one_currency(const std::vector<const CandidateFacts*>& facts) {
     currency = own;
   }
   return currency;
+}
+
+// Which hatch is whose.
+class SeriesKey : public QWidget {
+ public:
+  void show_names(const QStringList& names) {
+    names_ = names;
+    setAccessibleName(names.join(QStringLiteral(", ")));
+    setVisible(names.size() > 1);
+    updateGeometry();
+    update();
+  }
+  bool hasHeightForWidth() const override { return true; }
+  int heightForWidth(int width) const override {
+    return static_cast<int>(std::ceil(draw(nullptr, width))) + scaled(this, 6);
+  }
+  QSize sizeHint() const override {
+    return {scaled(this, 300), heightForWidth(std::max(width(), scaled(this, 300)))};
+  }
+
+ protected:
+  void paintEvent(QPaintEvent*) override {
+    QPainter painter(this);
+    draw(&painter, width());
+  }
+
+ private:
+  double draw(QPainter* painter, double width) const {
+    const double room = scaled(this, 12);
+    return draw_series_key(painter, QRectF(room, 0, width - 2 * room, 0), names_, ink_of(palette()),
+                           type_of(font()), scaled(this, 100) / 100.0);
+  }
+  QStringList names_;
+};
+
+QStringList names_of(const BarsData& data) {
+  QStringList names;
+  for (const BarsData::Series& series : data.series) names << series.name;
+  return names;
 }
 
 }  // namespace
@@ -128,12 +169,16 @@ std::vector<BarsData> candidate_bars(const Pattern& pattern, const FactsBySize& 
 }
 
 CandidateCharts::CandidateCharts(OpenPattern& open, QWidget* parent)
-    : QWidget(parent), open_(open), switch_(new QButtonGroup(this)), role_(new ChoiceField) {
+    : QWidget(parent),
+      open_(open),
+      switch_(new QButtonGroup(this)),
+      role_(new ChoiceField),
+      key_(new SeriesKey) {
   auto* bar = new QWidget;
   auto* flow = new FlowLayout(bar);
   flow->setContentsMargins(scaled(this, 12), scaled(this, 8), scaled(this, 12), scaled(this, 8));
   flow->setSpacing(scaled(this, 8));
-  const std::pair<QString, Over> ways[] = {{tr("B&y candidate"), Over::candidates},
+  const std::pair<QString, Over> ways[] = {{tr("By ca&ndidate"), Over::candidates},
                                            {tr("Over all si&zes"), Over::sizes}};
   for (const auto& [words, over] : ways) {
     auto* button = new QToolButton;
@@ -170,6 +215,7 @@ CandidateCharts::CandidateCharts(OpenPattern& open, QWidget* parent)
   layout->setContentsMargins(0, 0, 0, 0);
   layout->setSpacing(0);
   layout->addWidget(bar);
+  layout->addWidget(key_);
   layout->addWidget(area, 1);
   setFocusProxy(switch_->button(0));
 }
@@ -195,10 +241,18 @@ void CandidateCharts::refresh() {
                                   RoleId{role_->currentData().toUInt()}, open_.reader());
   for (std::size_t at = 0; at < charts_.size(); ++at)
     charts_[at]->show_bars(at < all.size() ? all[at] : BarsData());
+  static_cast<SeriesKey*>(key_)->show_names(all.empty() ? QStringList() : names_of(all.front()));
 }
 
 std::vector<PaperBlock> CandidateCharts::paper_blocks() const {
   std::vector<PaperBlock> blocks;
+  const QStringList names = names_of(charts_.front()->data());
+  if (names.size() > 1)
+    blocks.push_back({paper_key_height, [names, font = font()](QPainter& painter, const QRectF& rect) {
+                        QFont small = font;
+                        small.setPixelSize(10);
+                        draw_series_key(&painter, rect, names, paper_ink(), type_of(small), 0.77);
+                      }});
   for (const GroupedBars* chart : charts_)
     if (!chart->data().series.empty())
       blocks.push_back({paper_height, [data = chart->data()](QPainter& painter, const QRectF& rect) {

@@ -42,6 +42,7 @@ class CandidateCharts : public QWidget {
   Over over_ = Over::candidates;
   QButtonGroup* switch_;
   ChoiceField* role_;
+  QWidget* key_;
   std::vector<GroupedBars*> charts_;
 };
 

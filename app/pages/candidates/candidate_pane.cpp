@@ -170,7 +170,7 @@ QWidget* CandidatePane::make_list_pane() {
   head->add_button(
       tr("Duplicate"), [this] { list_->duplicate(); }, tr("Add a copy of the chosen candidate"));
   head->add_button(
-      tr("D&elete"), [this] { list_->erase(); }, tr("Delete the chosen candidate (Ctrl+Del)"));
+      tr("Delete"), [this] { list_->erase(); }, tr("Delete the chosen candidate (Ctrl+Del)"));
   return make_pane(head, list_);
 }
 

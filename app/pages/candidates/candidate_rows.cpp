@@ -8,9 +8,10 @@
 #include <functional>
 
 #include "app/pages/candidates/band_lines.h"
-#include "app/widgets/count_words.h"
 #include "app/widgets/quantity_text.h"
+#include "core/base/text.h"
 #include "core/need/constants.h"
+#include "core/pattern/item_kind.h"
 #include "core/substitution/wishes.h"
 #include "core/yarn/read_composition.h"
 
@@ -25,6 +26,30 @@ using Weight = FactWords::Weight;
 constexpr std::size_t first_consequences = 3;
 // Wide enough that a mark outside the range still stands on the line.
 constexpr double axis_low = 8.4, axis_high = 14.0, axis_room = 0.4;
+
+struct FirmnessRange {
+  ItemKind kind;
+  const char* words;
+  const char* low;
+  const char* high;
+};
+constexpr FirmnessRange firmness_ranges[] = {
+    {ItemKind::garment, QT_TRANSLATE_NOOP("CandidateRows", "garments"), "review_firmness_garment_note_low",
+     "review_firmness_garment_note_high"},
+    {ItemKind::sock, QT_TRANSLATE_NOOP("CandidateRows", "socks"), "review_firmness_sock_low",
+     "review_firmness_sock_high"},
+    {ItemKind::hat_or_mitten, QT_TRANSLATE_NOOP("CandidateRows", "hats"), "review_firmness_hat_low",
+     "review_firmness_hat_high"},
+    {ItemKind::shawl, QT_TRANSLATE_NOOP("CandidateRows", "shawls"), "review_firmness_shawl_low",
+     "review_firmness_shawl_high"}};
+
+// What is none of these is held against garments.
+const FirmnessRange& range_of(const Pattern& pattern) {
+  const ItemKind kind = item_kind(lower_ascii(pattern.item));
+  for (const FirmnessRange& range : firmness_ranges)
+    if (range.kind == kind) return range;
+  return firmness_ranges[0];
+}
 
 QString qt(const std::string& text) { return QString::fromStdString(text); }
 
@@ -186,19 +211,23 @@ void Builder::gauge(const CandidateFacts& facts, FactCell& cell) const {
         line(facts.gauge_by_mass.because.empty() ? Words::tr("not known") : qt(facts.gauge_by_mass.because),
              Weight::quiet);
   }
-  if (!facts.label_gauge.empty())
-    words.runs.push_back({QStringLiteral("  ") + qt(facts.label_gauge), Weight::quiet});
+  const CandidateRole* role = main_role(facts);
+  const Yarn* yarn =
+      role != nullptr && !role->yarns.empty() ? in_.pattern.yarn(role->yarns.front().yarn) : nullptr;
+  const QString band = yarn != nullptr ? band_gauge_text(*yarn, in_.reader) : QString();
+  if (!band.isEmpty()) words.runs.push_back({Words::tr("  its band says %1").arg(band), Weight::quiet});
   cell.lines.push_back(words);
   if (!facts.own && !facts.gauge_words.empty()) cell.lines.push_back(line(qt(facts.gauge_words)));
-  if (!facts.needle.empty()) cell.lines.push_back(line(qt(facts.needle), Weight::quiet));
+  if (!facts.own && !facts.needle.empty()) cell.lines.push_back(line(qt(facts.needle), Weight::quiet));
 }
 
 void Builder::firmness(const CandidateFacts& facts, FactCell& cell) const {
   if (!facts.firmness) return cell.lines.push_back(line(qt(facts.firmness.because), Weight::quiet));
   FirmnessMark mark;
   mark.value = *facts.firmness.value;
-  mark.low = constant(in_.pattern, "review_firmness_garment_note_low");
-  mark.high = constant(in_.pattern, "review_firmness_garment_note_high");
+  const FirmnessRange& range = range_of(in_.pattern);
+  mark.low = constant(in_.pattern, range.low);
+  mark.high = constant(in_.pattern, range.high);
   if (!facts.own && own() != nullptr && own()->firmness) mark.own = own()->firmness.value;
   mark.axis_low = axis_low;
   mark.axis_high = axis_high;
@@ -210,10 +239,12 @@ void Builder::firmness(const CandidateFacts& facts, FactCell& cell) const {
   mark.value_words = number(mark.value, 1);
   mark.low_words = number(mark.low, 1);
   mark.high_words = number(mark.high, 1);
-  const QString place = mark.value < mark.low    ? Words::tr("below the range of garments")
-                        : mark.value > mark.high ? Words::tr("above the range of garments")
-                                                 : Words::tr("in the range of garments");
-  cell.spoken = Words::tr("%1, %2, %3 to %4").arg(mark.value_words, place, mark.low_words, mark.high_words);
+  mark.range_words = Words::tr(range.words);
+  const QString place = mark.value < mark.low    ? Words::tr("below the range")
+                        : mark.value > mark.high ? Words::tr("above the range")
+                                                 : Words::tr("in the range");
+  cell.spoken = Words::tr("%1, %2 of %3, %4 to %5")
+                    .arg(mark.value_words, place, mark.range_words, mark.low_words, mark.high_words);
   cell.firmness = mark;
 }
 
@@ -272,7 +303,7 @@ void Builder::to_buy(const CandidateFacts& facts, FactCell& cell) const {
   FactLine words;
   if (facts.skeins)
     words.runs.push_back(
-        {count_words(static_cast<std::size_t>(*facts.skeins), Words::tr("skein"), Words::tr("skeins")),
+        {(*facts.skeins == 1 ? Words::tr("%1 skein") : Words::tr("%1 skeins")).arg(*facts.skeins),
          Weight::strong});
   if (!facts.basket_words.empty())
     words.runs.push_back({(facts.skeins ? QStringLiteral(", ") : QString()) + qt(facts.basket_words),
@@ -289,17 +320,26 @@ void Builder::to_buy(const CandidateFacts& facts, FactCell& cell) const {
 }
 
 void Builder::left_over(const CandidateFacts& facts, FactCell& cell) const {
+  QuantityFormat format = QuantityFormat::yarn_length();
+  format.decimals = 0;
   QStringList roles;
-  for (const std::string& one : facts.left_over) roles << qt(one);
-  if (!roles.isEmpty()) cell.lines.push_back(line(roles.join(QStringLiteral(", "))));
+  for (const CandidateRole& role : facts.roles)
+    for (const YarnToBuy& buy : role.buys)
+      if (buy.spare)
+        roles << Words::tr("%1 %2").arg(
+            qt(role.label), show_figure_only(format, in_.reader, std::max(0.0, buy.spare->value())));
+  if (roles.isEmpty()) return cell.lines.push_back(line(Words::tr("not known"), Weight::quiet));
+  FactLine words = line(roles.join(QStringLiteral(", ")) + QLatin1Char(' ') + unit_of(format, in_.reader));
   if (facts.spare_share)
-    cell.lines.push_back(
-        line(Words::tr("%1 of what is bought").arg(per_cent(*facts.spare_share)), Weight::quiet));
+    words.runs.push_back({Words::tr("  %1 of it all").arg(per_cent(*facts.spare_share)), Weight::quiet});
+  cell.lines.push_back(std::move(words));
+  if (!in_.all_consequences) return;
+  for (const std::string& one : facts.left_over) cell.lines.push_back(line(qt(one), Weight::quiet));
 }
 
 void Builder::care(const CandidateFacts& facts, FactCell& cell) const {
-  cell.lines.push_back(facts.care_words.empty() ? line(Words::tr("not stated"), Weight::quiet)
-                                                : line(qt(facts.care_words)));
+  cell.lines.push_back(facts.care_rank ? line(qt(facts.care_words))
+                                       : line(Words::tr("not stated"), Weight::quiet));
 }
 
 void Builder::wishes(const CandidateFacts& facts, FactCell& cell) const {
@@ -340,7 +380,7 @@ void Builder::differs(const CandidateFacts& facts, FactCell& cell) const {
     reason(qt(one.because), Weight::quiet);
     if (!in_.all_consequences) continue;
     reason(qt(one.advice), Weight::plain);
-    if (!one.test.empty()) reason(Words::tr("Settled by %1").arg(qt(one.test)), Weight::plain);
+    if (!one.test.empty()) reason(Words::tr("Settle it by: %1").arg(qt(one.test)), Weight::plain);
     reason(Words::tr("rule %1").arg(qt(one.id)), Weight::quiet);
   }
   if (count < all)
@@ -349,7 +389,7 @@ void Builder::differs(const CandidateFacts& facts, FactCell& cell) const {
     cell.lines.push_back(line(
         facts.own ? Words::tr("as designed") : Words::tr("nothing that the rules know of"), Weight::quiet));
   if (!facts.not_looked_at.empty() && !facts.own) {
-    FactLine box = line(qt(not_looked_at_words(facts.not_looked_at)));
+    FactLine box = line(qt(not_looked_at_words(facts.not_looked_at)), Weight::quiet);
     box.boxed = true;
     cell.lines.push_back(std::move(box));
   }

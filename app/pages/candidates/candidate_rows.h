@@ -29,6 +29,7 @@ struct FirmnessMark {
   double low = 0, high = 0;   // of the range
   double axis_low = 0, axis_high = 0;
   QString low_words, high_words, value_words;
+  QString range_words;  // "garments"
 };
 // A bar against the pattern's own.
 struct MassBar {

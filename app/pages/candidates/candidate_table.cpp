@@ -268,6 +268,9 @@ void CandidateTable::show_view(CandidateView view, const QString& corner, const 
     if (model_->headerData(at, Qt::Vertical, Qt::DisplayRole).toString() == row_name) again = at;
   if (model_->rowCount() > 0) setCurrentIndex(model_->index(again, 0));
   choose_candidate(kept);
+  // A cell that grew beyond the window is read from its top.
+  if (currentIndex().isValid() && rowHeight(currentIndex().row()) > viewport()->height() / 2)
+    scrollTo(currentIndex(), QAbstractItemView::PositionAtTop);
   corner_->update();
 }
 
@@ -275,6 +278,13 @@ CandidateId CandidateTable::current_candidate() const {
   const auto& heads = model_->view().heads;
   const auto at = static_cast<std::size_t>(std::max(0, currentIndex().column()));
   return at < heads.size() ? heads[at].candidate : CandidateId{};
+}
+
+void CandidateTable::show_from_top(CandidateId id) {
+  if (model_->rowCount() == 0) return;
+  setCurrentIndex(model_->index(0, 0));
+  scrollToTop();
+  choose_candidate(id);
 }
 
 void CandidateTable::choose_candidate(CandidateId id) {

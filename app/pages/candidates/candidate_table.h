@@ -38,6 +38,7 @@ class CandidateTable : public QTableView {
   CandidateModel* candidates() const { return model_; }
   CandidateId current_candidate() const;  // none = the pattern's own, or nothing
   void choose_candidate(CandidateId id);
+  void show_from_top(CandidateId id);
   QString as_text() const;  // tab-separated
   void set_empty_words(const QString& words);
 

@@ -62,11 +62,11 @@ CandidatesPage::CandidatesPage(OpenPattern& open, QWidget* parent)
   charts_ = new CandidateCharts(open_);
   tabs_ = new QTabWidget;
   tabs_->setDocumentMode(true);
-  tabs_->addTab(make_side_by_side(), tr("Si&de by side"));
-  tabs_->addTab(candidates_, tr("The candidates and their &bands"));
+  tabs_->addTab(make_side_by_side(), tr("Side b&y side"));
+  tabs_->addTab(candidates_, tr("The candidates and their ban&ds"));
   tabs_->addTab(wishes_, tr("&What you ask"));
-  tabs_->addTab(buy_, tr("What to bu&y"));
-  tabs_->addTab(charts_, tr("C&harts"));
+  tabs_->addTab(buy_, tr("What to b&uy"));
+  tabs_->addTab(charts_, tr("Cha&rts"));
   auto* layout = new QVBoxLayout(this);
   layout->setContentsMargins(0, 0, 0, 0);
   layout->setSpacing(0);
@@ -98,7 +98,7 @@ QWidget* CandidatesPage::make_side_by_side() {
   column_words->setBuddy(columns_);
   auto* add = new QPushButton(tr("Add a &candidate…"));
   add->setToolTip(tr("Type what a ball band says (Ins)"));
-  auto* search = new QPushButton(tr("Search the shel&f…"));
+  auto* search = new QPushButton(tr("Se&arch the shelf…"));
   search->setToolTip(tr("Take a yarn from your own list"));
   differs_ = new QCheckBox(tr("&only rows that differ"));
   auto* comparison = new QPushButton(tr("Co&mparison sheet…"));
@@ -198,10 +198,11 @@ void CandidatesPage::search_shelf() {
 }
 
 void CandidatesPage::show_column_menu() {
-  QMenu menu(this);
+  auto* menu = new QMenu(this);
+  menu->setAttribute(Qt::WA_DeleteOnClose);
   for (const Candidate& candidate : open_.pattern().candidates) {
     const QString name = candidate_name(open_.pattern(), candidate);
-    QAction* action = menu.addAction(QString(name).replace(QLatin1Char('&'), QLatin1String("&&")));
+    QAction* action = menu->addAction(QString(name).replace(QLatin1Char('&'), QLatin1String("&&")));
     action->setCheckable(true);
     action->setChecked(candidate.shown);
     connect(action, &QAction::triggered, this, [this, id = candidate.id, name](bool on) {
@@ -212,8 +213,9 @@ void CandidatesPage::show_column_menu() {
                   });
     });
   }
-  if (menu.isEmpty()) menu.addAction(tr("No candidate yet"))->setEnabled(false);
-  menu.exec(columns_->mapToGlobal(QPoint(0, columns_->height())));
+  if (menu->isEmpty()) menu->addAction(tr("No candidate yet"))->setEnabled(false);
+  menu->popup(columns_->mapToGlobal(QPoint(0, columns_->height())));
+  menu->setActiveAction(menu->actions().front());
 }
 
 void CandidatesPage::showEvent(QShowEvent* event) {
@@ -275,7 +277,7 @@ void CandidatesPage::show_table() {
       candidate_view({pattern, facts_, open_.reader(), all_consequences_, differs_->isChecked()}),
       tr("Facts, with size %1").arg(size_label()),
       tr("in %1").arg(count_words(pattern.roles.size(), tr("role"), tr("roles"))));
-  if (const CandidateId added = std::exchange(show_when_ready_, {})) table_->choose_candidate(added);
+  if (const CandidateId added = std::exchange(show_when_ready_, {})) table_->show_from_top(added);
 }
 
 std::optional<Sheet> CandidatesPage::sheet() const {

@@ -25,7 +25,7 @@ PartTable* make_put_up_table(OpenPattern& open, std::function<YarnId()> which, Q
   };
   PartList list;
   list.part = Words::tr("put-up");
-  list.add_hint = Words::tr("100 g = 260 m");
+  list.add_hint = Words::tr("add another put-up, such as 100 g = 260 m");
   list.count = [which](const Pattern& pattern) {
     const Yarn* yarn = pattern.yarn(which());
     return yarn != nullptr ? yarn->also_sold.size() : 0;

@@ -39,7 +39,7 @@ bool has_limit(WishKind kind) {
 PartList wish_list() {
   PartList list;
   list.part = WishesPane::tr("wish");
-  list.add_hint = WishesPane::tr("add what must hold");
+  list.add_hint = WishesPane::tr("add something to ask");
   list.count = [](const Pattern& pattern) { return pattern.wishes.size(); };
   list.key = [](const Pattern&, std::size_t row) { return static_cast<std::uint32_t>(row + 1); };
   list.name = [](const Pattern& pattern, std::size_t row) {
@@ -65,7 +65,7 @@ WishesPane::WishesPane(OpenPattern& open, QWidget* parent) : QWidget(parent), op
   budget_->setAccessibleName(tr("Budget for all the yarn"));
   budget_->setPlaceholderText(tr("€90"));
   budget_->setMinimumWidth(scaled(this, 110));
-  auto* budget_words = new QLabel(tr("B&udget for all the yarn"));
+  auto* budget_words = new QLabel(tr("Budge&t for all the yarn"));
   budget_words->setBuddy(budget_);
   auto* bar = new QWidget;
   auto* flow = new FlowLayout(bar);
@@ -75,11 +75,11 @@ WishesPane::WishesPane(OpenPattern& open, QWidget* parent) : QWidget(parent), op
   flow->addWidget(budget_);
 
   PartColumn level = choice_column(
-      tr("It"), tr("how much it matters"),
+      tr("How much"), tr("how much it matters"),
       [](auto& pattern, std::size_t row) -> auto& { return pattern.wishes[row].level; },
       [](const Pattern&, std::size_t) { return choices_in_words<WishLevel>(); });
   PartColumn kind = choice_column(
-      tr("Hold"), tr("what must hold"),
+      tr("What"), tr("what must hold"),
       [](auto& pattern, std::size_t row) -> auto& { return pattern.wishes[row].kind; },
       [](const Pattern&, std::size_t) { return choices_in_words<WishKind>(); });
   PartColumn limit = quantity_column<double>(
@@ -104,7 +104,7 @@ WishesPane::WishesPane(OpenPattern& open, QWidget* parent) : QWidget(parent), op
   connect(wishes_, &PartTable::says, this, &WishesPane::says);
   auto* head = new PaneHeader(tr("What you ask"));
   head->add_button(
-      tr("D&elete"), [this] { wishes_->erase(); }, tr("Delete the chosen wish (Ctrl+Del)"));
+      tr("De&lete"), [this] { wishes_->erase(); }, tr("Delete the chosen wish (Ctrl+Del)"));
   auto* upper = new QWidget;
   auto* upper_layout = new QVBoxLayout(upper);
   upper_layout->setContentsMargins(0, 0, 0, 0);

@@ -82,7 +82,7 @@ std::vector<FigureRow> become_figures(const Pattern& pattern, const Expected<Cou
     add(BecomePane::tr("It reaches no size"), {}, qt(now.words), true);
   }
   if (result->next) add(BecomePane::tr("For the next size up"), {}, qt(result->next->words));
-  if (!result->rungs.empty()) add(BecomePane::tr("If the rules were looser"), {}, {}, false, true);
+  if (!result->rungs.empty()) add(BecomePane::tr("By how it is shared out"), {}, {}, false, true);
   for (const Rung& rung : result->rungs) {
     add(qt(rung.words),
         rung.best ? BecomePane::tr("to size %1").arg(size_label(pattern, rung.best->size))
@@ -102,7 +102,7 @@ std::vector<FigureRow> become_figures(const Pattern& pattern, const Expected<Cou
 BecomePane::BecomePane(OpenPattern& open, QWidget* parent)
     : QWidget(parent),
       open_(open),
-      exchange_(new QCheckBox(tr("yarns may change their &roles"))),
+      exchange_(new QCheckBox(tr("yarns ma&y change their roles"))),
       yarns_(new QuantityField(QuantityFormat::number(1, 8, "yarns", 0), open)),
       thickness_(new QuantityField(QuantityFormat::number(0, 1000, "percent"), open)),
       given_(make_given_parts()),
@@ -136,7 +136,7 @@ BecomePane::BecomePane(OpenPattern& open, QWidget* parent)
     flow->addWidget(field);
   };
   flow->addWidget(exchange_);
-  labelled(tr("&Yarns a role"), yarns_);
+  labelled(tr("Yar&ns a role"), yarns_);
   labelled(tr("Thickness within, %"), thickness_);
   figures_->view()->setAccessibleName(tr("What it could become"));
   figures_->set_empty_words(tr("Yarn on hand is shared out over the colours of every size."));
@@ -157,7 +157,7 @@ BecomePane::BecomePane(OpenPattern& open, QWidget* parent)
 PartTable* BecomePane::make_given_parts() {
   PartList list;
   list.part = tr("given part");
-  list.add_hint = tr("add a part that may have a yarn of its own");
+  list.add_hint = tr("add a part");
   list.count = [](const Pattern& pattern) { return pattern.given_parts.size(); };
   list.key = [](const Pattern&, std::size_t row) { return static_cast<std::uint32_t>(row + 1); };
   list.name = [](const Pattern& pattern, std::size_t row) {

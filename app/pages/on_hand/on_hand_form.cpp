@@ -101,12 +101,12 @@ void OnHandForm::add_figures() {
   const Ways weighed = {LengthBy::skeins_and_weight, LengthBy::reel, LengthBy::sampled_lengths,
                         LengthBy::typed_length};
   const Ways on_scale = {LengthBy::skeins_and_weight, LengthBy::sampled_lengths};
-  add("skeins", tr("Whole s&keins"),
+  add("skeins", tr("&Whole skeins"),
       form_.quantity<double>(
           QuantityFormat::number(0, 10000, "skeins"), tr("whole skeins"),
           [](auto& part) -> auto& { return part.whole_skeins; }),
       skeins);
-  add("length", tr("&Length"),
+  add("length", tr("Leng&th"),
       form_.quantity<Metres>(
           QuantityFormat::yarn_length(), tr("length on hand"),
           [](auto& part) -> auto& { return part.length; }),
@@ -116,7 +116,7 @@ void OnHandForm::add_figures() {
           QuantityFormat::number(0, 1e6, "turns"), tr("turns on the reel"),
           [](auto& part) -> auto& { return part.turns; }),
       reel);
-  add("circumference", tr("Round the &reel"),
+  add("circumference", tr("Ro&und the reel"),
       form_.quantity<Metres>(
           QuantityFormat::yarn_length(), tr("circumference of the reel"),
           [](auto& part) -> auto& { return part.circumference; }),
@@ -131,7 +131,7 @@ void OnHandForm::add_figures() {
           QuantityFormat::number(0, 200, "wraps"), tr("wraps in 1 cm"),
           [](auto& part) -> auto& { return part.wraps_per_cm; }),
       {LengthBy::wraps});
-  add("weights", tr("Weighe&d"), make_weights(), weighed);
+  add("weights", tr("We&ighed"), make_weights(), weighed);
   add("step", tr("Scale step"),
       form_.quantity<Grams>(
           QuantityFormat::mass(), tr("scale step"), [](auto& part) -> auto& { return part.scale_step; }),

@@ -155,7 +155,7 @@ OnHandPage::OnHandPage(OpenPattern& open, QWidget* parent)
   whole->addWidget(upper);
   whole->addWidget(lower_);
   whole->setStretchFactor(1, 1);
-  whole->setSizes({scaled(this, 190), scaled(this, 500)});
+  whole->setSizes({scaled(this, 212), scaled(this, 480)});
   for (QSplitter* splitter : {lower_, whole}) splitter->setChildrenCollapsible(false);
   auto* layout = new QVBoxLayout(this);
   layout->setContentsMargins(0, 0, 0, 0);
@@ -167,6 +167,7 @@ OnHandPage::OnHandPage(OpenPattern& open, QWidget* parent)
   connect(become_, &BecomePane::says, this, &Page::says);
   connect(table_, &PartTable::current_part_changed, this, [this](std::uint32_t key) {
     form_->show_yarn(OnHandId{key});
+    show_form_note();
     show_working();
   });
   connect(verdicts_, &VerdictTable::role_chosen, this, &OnHandPage::show_working);
@@ -190,7 +191,7 @@ QWidget* OnHandPage::make_bar() {
     open_.apply(tr("yarn on hand meant for size %1").arg(size_->currentText()),
                 [value](Pattern& pattern) { pattern.on_hand_size = SizeId{value}; });
   });
-  auto* search = new QPushButton(tr("Search the shel&f…"));
+  auto* search = new QPushButton(tr("Sea&rch the shelf…"));
   search->setToolTip(tr("Take a yarn from your own list"));
   auto* weigh = new QPushButton(tr("Weigh while &knitting"));
   weigh->setToolTip(tr("To the page Weighings: a reading at any round says how far the rest goes"));
@@ -308,6 +309,11 @@ void OnHandPage::arrange() {
   verdict_pane_->show();
 }
 
+void OnHandPage::show_form_note() {
+  const YarnOnHand* yarn = open_.pattern().yarn_on_hand(form_->yarn());
+  form_head_->set_note(yarn != nullptr ? qt(on_hand_name(open_.pattern(), *yarn)) : QString());
+}
+
 void OnHandPage::refresh() {
   const Pattern& pattern = open_.pattern();
   std::vector<Choice> choices = {
@@ -318,8 +324,7 @@ void OnHandPage::refresh() {
   for (const Size& each : pattern.sizes) choices.push_back({qt(each.label), each.id.value});
   size_->set_choices(choices);
   size_->show_choice(pattern.on_hand_size.value);
-  const YarnOnHand* yarn = pattern.yarn_on_hand(form_->yarn());
-  form_head_->set_note(yarn != nullptr ? qt(on_hand_name(pattern, *yarn)) : QString());
+  show_form_note();
   work_out();
 }
 

@@ -79,6 +79,7 @@ class OnHandPage : public Page {
   void work_out_become();
   void show_outcome();
   void show_working();
+  void show_form_note();
   void arrange();
 
   PathQuestion ask_path_;

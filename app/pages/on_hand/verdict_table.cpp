@@ -26,7 +26,8 @@ constexpr double picture_height = 42;
 constexpr double band_half = 6;
 constexpr double stroke_half = 9;
 constexpr double stroke_width = 3.5;
-constexpr double headroom = 1.12;
+constexpr double room_beside = 0.35;  // of what lies between
+constexpr double least_room = 0.2;    // of the farthest
 
 QString qt(const std::string& text) { return QString::fromStdString(text); }
 
@@ -77,7 +78,9 @@ void draw_range(QPainter& painter, const QRectF& rect, const VerdictRow& row, co
   const QFontMetricsF metrics(type.small);
   const double middle = rect.top() + (above + 14 + stroke_half) * u;
   const double left = rect.left() + inset * u, width = rect.width() - 2 * inset * u;
-  const auto x_of = [&](double metres) { return left + width * std::clamp(metres / row.scale, 0.0, 1.0); };
+  const auto x_of = [&](double metres) {
+    return left + width * std::clamp((metres - row.axis_low) / (row.axis_high - row.axis_low), 0.0, 1.0);
+  };
   const auto write = [&](double x, double baseline, const QString& words, const QFont& font,
                          const QColor& colour) {
     const double room = QFontMetricsF(font).horizontalAdvance(words);
@@ -169,7 +172,7 @@ std::vector<VerdictRow> verdict_rows(const std::vector<RoleOnHand>& verdicts, co
     }
     for (const Error& error : one.left_out)
       row.because += (row.because.isEmpty() ? QString() : QStringLiteral(" ")) + sentence_of(error);
-    row.have = one.usable.value();
+    row.have = one.have.value();
     row.have_words = metres(row.have);
     if (!one.grounds.empty()) {
       row.has_range = true;
@@ -178,7 +181,11 @@ std::vector<VerdictRow> verdict_rows(const std::vector<RoleOnHand>& verdicts, co
       row.low_words = bare(row.low);
       row.high_words = bare(row.high) + QLatin1Char(' ') + unit_of(format, reader);
     }
-    row.scale = std::max({row.high, row.have, 1.0}) * headroom;
+    const double nearest = row.has_range ? std::min(row.low, row.have) : 0;
+    const double farthest = std::max(row.high, row.have);
+    const double room = std::max(farthest - nearest, least_room * farthest) * room_beside;
+    row.axis_low = std::max(0.0, nearest - room);
+    row.axis_high = std::max(farthest + room, 1.0);
     row.spoken = VerdictTable::tr("%1, %2: %3").arg(row.colour, row.names, row.word);
     for (const QString& more :
          {row.short_or_over, VerdictTable::tr("%1 on hand").arg(row.have_words), row.because, row.settled_by})
@@ -220,7 +227,7 @@ QVariant VerdictModel::headerData(int section, Qt::Orientation orientation, int 
   if (role == Qt::TextAlignmentRole) return static_cast<int>(Qt::AlignLeft | Qt::AlignVCenter);
   if (role != Qt::DisplayRole) return {};
   return section == Colour  ? VerdictTable::tr("Colour")
-         : section == Words ? VerdictTable::tr("Will it do?")
+         : section == Words ? VerdictTable::tr("Verdict")
                             : VerdictTable::tr("On hand, and what is needed");
 }
 

@@ -18,9 +18,9 @@ struct VerdictRow {
   QString because;        // the evidence that decides
   QString settled_by;     // the one fact that would settle it
   bool has_range = false;
-  double low = 0, high = 0;  // of the need, m
-  double have = 0;           // m, after joins
-  double scale = 1;          // m, the right end of the picture
+  double low = 0, high = 0;            // of the need, m
+  double have = 0;                     // m, before joins
+  double axis_low = 0, axis_high = 1;  // m, the ends of the picture
   QString low_words, high_words, have_words;
   QString spoken;
 };

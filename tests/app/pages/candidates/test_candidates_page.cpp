@@ -90,12 +90,19 @@ TEST_F(CandidatesPageTest, FactsStandAboveTheRuleAndConsequencesBelow) {
 }
 
 TEST_F(CandidatesPageTest, AtMostThreeConsequencesUntilEnterAsksForAll) {
-  const std::size_t column = column_of(QStringLiteral("Tallowhithe Strand"));
-  const auto facts = page.facts();
-  std::size_t all = 0;
-  for (const CandidateFacts& each : facts)
-    if (each.name == "Tallowhithe Strand") all = each.consequences.size();
-  ASSERT_GT(all, 3u) << "the sample no longer shows what this test is about";
+  open.apply(QStringLiteral("a yarn unlike the pattern’s"), [](Pattern& pattern) {
+    Yarn yarn = *pattern.yarn(pattern.candidates[1].yarns.front().yarn);
+    yarn.name = "Ferncombe Slub";
+    yarn.structure = "single";
+    yarn.twist = "softly twisted";
+    yarn.surface = "thick and thin";
+    yarn.colouring = "variegated";
+    add_candidate_yarn(pattern, yarn, {}, 1);
+  });
+  wait();
+  const std::size_t column = column_of(QStringLiteral("Ferncombe Slub"));
+  const std::size_t all = page.facts().back().consequences.size();
+  ASSERT_GT(all, 3u);
   EXPECT_TRUE(
       said(QStringLiteral("Will differ"), column).contains(QStringLiteral("and %1 more").arg(all - 3)));
   EXPECT_FALSE(said(QStringLiteral("Will differ"), column).contains(QStringLiteral("rule S")));
@@ -107,6 +114,7 @@ TEST_F(CandidatesPageTest, AtMostThreeConsequencesUntilEnterAsksForAll) {
   const QString whole = said(QStringLiteral("Will differ"), column);
   EXPECT_FALSE(whole.contains(QStringLiteral("more (Enter)")));
   EXPECT_EQ(whole.count(QStringLiteral("rule S")), static_cast<qsizetype>(all));
+  EXPECT_EQ(whole.count(QStringLiteral("Settle it by: ")), static_cast<qsizetype>(all));
   EXPECT_EQ(page.table()->currentIndex().column(), static_cast<int>(column));
 }
 
