@@ -4,10 +4,12 @@
 #include <QDateTime>
 #include <QDir>
 #include <QDirIterator>
+#include <QDropEvent>
 #include <QFileInfo>
 #include <QHBoxLayout>
 #include <QHeaderView>
 #include <QLabel>
+#include <QMimeData>
 #include <QProgressBar>
 #include <QPushButton>
 #include <QTreeWidget>
@@ -88,6 +90,13 @@ bool can_be_checked(const QString& path) {
   return file.isDir() || QDir::match(endings(), file.fileName());
 }
 
+QStringList checkable_paths(const QMimeData* dropped) {
+  QStringList paths;
+  for (const QUrl& url : dropped->urls())
+    if (url.isLocalFile() && can_be_checked(url.toLocalFile())) paths << url.toLocalFile();
+  return paths;
+}
+
 CheckManyWindow::CheckManyWindow(const Dialogs& dialogs, QWidget* parent)
     : QDialog(parent),
       dialogs_(dialogs),
@@ -104,6 +113,7 @@ CheckManyWindow::CheckManyWindow(const Dialogs& dialogs, QWidget* parent)
         check_next();
       }) {
   setWindowTitle(tr("Check many"));
+  setAcceptDrops(true);
   table_->setAccessibleName(tr("Submissions"));
   table_->setHeaderLabels({tr("File"), tr("Stop"), tr("Ask"), tr("Note"), tr("Style"), tr("Worst finding"),
                            tr("Not understood"), tr("Not checked")});
@@ -112,6 +122,8 @@ CheckManyWindow::CheckManyWindow(const Dialogs& dialogs, QWidget* parent)
   table_->setAllColumnsShowFocus(true);
   table_->header()->setStretchLastSection(false);
   table_->header()->setSectionResizeMode(worst_column, QHeaderView::Stretch);
+  for (int at = 0; at < column_count; ++at)
+    if (at != worst_column) table_->resizeColumnToContents(at);
   words_->setTextFormat(Qt::PlainText);
   words_->setWordWrap(true);
   bar_->setTextVisible(false);
@@ -174,6 +186,15 @@ void CheckManyWindow::add(const QStringList& paths) {
     table_->setCurrentItem(table_->topLevelItem(0));
   if (files.isEmpty() && !paths.isEmpty()) words_->setText(tr("Nothing to check is in there."));
   if (!is_busy()) check_next();
+}
+
+void CheckManyWindow::dragEnterEvent(QDragEnterEvent* event) {
+  if (!checkable_paths(event->mimeData()).isEmpty()) event->acceptProposedAction();
+}
+
+void CheckManyWindow::dropEvent(QDropEvent* event) {
+  event->acceptProposedAction();
+  add(checkable_paths(event->mimeData()));
 }
 
 void CheckManyWindow::add_files() {

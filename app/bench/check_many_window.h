@@ -11,6 +11,7 @@
 #include "core/sheets/sheet.h"
 
 class QLabel;
+class QMimeData;
 class QProgressBar;
 class QPushButton;
 class QTreeWidget;
@@ -31,6 +32,7 @@ struct CheckedRow {
 
 // A folder, or a file that by its name may hold a project or a text.
 bool can_be_checked(const QString& path);
+QStringList checkable_paths(const QMimeData* dropped);
 
 // Submissions one under the other with their worst findings; checked one after the other on a thread of its
 // own, and each can be opened meanwhile.
@@ -56,6 +58,10 @@ class CheckManyWindow : public QDialog {
  signals:
   void wants_open(const QString& path, bool is_project);
   void finished_checking();
+
+ protected:
+  void dragEnterEvent(QDragEnterEvent* event) override;
+  void dropEvent(QDropEvent* event) override;
 
  private:
   struct Waiting {

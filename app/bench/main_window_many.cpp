@@ -14,13 +14,6 @@
 namespace skeinproof {
 namespace {
 
-QStringList dropped_paths(const QMimeData* data) {
-  QStringList paths;
-  for (const QUrl& url : data->urls())
-    if (url.isLocalFile() && can_be_checked(url.toLocalFile())) paths << url.toLocalFile();
-  return paths;
-}
-
 bool is_project_path(const QString& path) {
   const QString suffix = QFileInfo(path).suffix().toLower();
   return suffix == QLatin1String("skeinproof") || suffix == QLatin1String("json");
@@ -29,11 +22,11 @@ bool is_project_path(const QString& path) {
 }  // namespace
 
 void MainWindow::dragEnterEvent(QDragEnterEvent* event) {
-  if (!dropped_paths(event->mimeData()).isEmpty()) event->acceptProposedAction();
+  if (!checkable_paths(event->mimeData()).isEmpty()) event->acceptProposedAction();
 }
 
 void MainWindow::dropEvent(QDropEvent* event) {
-  const QStringList paths = dropped_paths(event->mimeData());
+  const QStringList paths = checkable_paths(event->mimeData());
   if (paths.isEmpty()) return;
   event->acceptProposedAction();
   // The other program waits until the drop is taken; questions come after that.
