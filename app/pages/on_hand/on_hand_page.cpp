@@ -140,7 +140,8 @@ OnHandPage::OnHandPage(OpenPattern& open, QWidget* parent)
       }) {
   auto* upper = make_table_pane();
   lower_ = new QSplitter(Qt::Horizontal);
-  lower_->addWidget(make_form_pane());
+  form_pane_ = make_form_pane();
+  lower_->addWidget(form_pane_);
   verdicts_ = new VerdictTable;
   verdicts_->set_empty_words(
       tr("No verdict yet: say in the table which colour a yarn is for, and how much of it there is."));
@@ -151,17 +152,17 @@ OnHandPage::OnHandPage(OpenPattern& open, QWidget* parent)
   lower_->setStretchFactor(1, 1);
   lower_->setStretchFactor(2, 1);
   lower_->setSizes({scaled(this, 300), scaled(this, 530), scaled(this, 460)});
-  auto* whole = new QSplitter(Qt::Vertical);
-  whole->addWidget(upper);
-  whole->addWidget(lower_);
-  whole->setStretchFactor(1, 1);
-  whole->setSizes({scaled(this, 212), scaled(this, 480)});
-  for (QSplitter* splitter : {lower_, whole}) splitter->setChildrenCollapsible(false);
+  whole_ = new QSplitter(Qt::Vertical);
+  whole_->addWidget(upper);
+  whole_->addWidget(lower_);
+  whole_->setStretchFactor(1, 1);
+  whole_->setSizes({scaled(this, 212), scaled(this, 480)});
+  for (QSplitter* splitter : {lower_, whole_}) splitter->setChildrenCollapsible(false);
   auto* layout = new QVBoxLayout(this);
   layout->setContentsMargins(0, 0, 0, 0);
   layout->setSpacing(0);
   layout->addWidget(make_bar());
-  layout->addWidget(whole, 1);
+  layout->addWidget(whole_, 1);
   connect(table_, &PartTable::says, this, &Page::says);
   connect(form_, &OnHandForm::says, this, &Page::says);
   connect(become_, &BecomePane::says, this, &Page::says);
@@ -293,7 +294,7 @@ void OnHandPage::resizeEvent(QResizeEvent* event) {
   arrange();
 }
 
-// Where the window is small for its text, the verdicts become the first tab.
+// Where the window is small for its text, the verdicts and the form become tabs.
 void OnHandPage::arrange() {
   const bool small = width() * 100.0 / scaled(this, 100) < small_below;
   if (small == is_small_) return;
@@ -301,12 +302,16 @@ void OnHandPage::arrange() {
   const QSignalBlocker quiet(tabs_);
   if (small) {
     tabs_->insertTab(0, verdict_pane_, tr("Will it do?"));
+    tabs_->insertTab(1, form_pane_, tr("How it was measured"));
     tabs_->setCurrentIndex(0);
   } else {
+    lower_->insertWidget(0, form_pane_);
     lower_->insertWidget(1, verdict_pane_);
     lower_->setSizes({scaled(this, 300), scaled(this, 530), scaled(this, 460)});
   }
+  whole_->setSizes(small ? QList<int>{45, 55} : QList<int>{scaled(this, 212), scaled(this, 480)});
   verdict_pane_->show();
+  form_pane_->show();
 }
 
 void OnHandPage::show_form_note() {

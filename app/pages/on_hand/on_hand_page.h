@@ -87,11 +87,13 @@ class OnHandPage : public Page {
   OnHandForm* form_ = nullptr;
   VerdictTable* verdicts_ = nullptr;
   QWidget* verdict_pane_ = nullptr;
+  QWidget* form_pane_ = nullptr;
   BecomePane* become_ = nullptr;
   FigureList* lots_ = nullptr;
   FigureList* working_ = nullptr;
   ChoiceField* size_ = nullptr;
   QTabWidget* tabs_ = nullptr;
+  QSplitter* whole_ = nullptr;
   QSplitter* lower_ = nullptr;
   PaneHeader* form_head_ = nullptr;
   PaneHeader* verdict_head_ = nullptr;

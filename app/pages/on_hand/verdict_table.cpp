@@ -21,8 +21,10 @@ namespace {
 
 constexpr double inset = 10;
 constexpr double above = 7;
+constexpr double colour_width = 118;
+constexpr double words_width = 170;
 constexpr double picture_width = 210;
-constexpr double picture_height = 42;
+constexpr double picture_height = 58;
 constexpr double band_half = 6;
 constexpr double stroke_half = 9;
 constexpr double stroke_width = 3.5;
@@ -126,9 +128,12 @@ class VerdictDelegate : public QStyledItemDelegate {
     const QRectF room = QRectF(option.rect).adjusted(inset * u, above * u, -inset * u, 0);
     if (index.column() == VerdictModel::Colour)
       stack(painter, room, colour_pieces(row, ink, type));
-    else if (index.column() == VerdictModel::Words)
-      stack(painter, room, word_pieces(row, ink, type));
-    else
+    else if (index.column() == VerdictModel::Words) {
+      const double below = stack(painter, room, word_pieces(row, ink, type));
+      // Where there is no room beside the words, the picture stands under them.
+      if (view != nullptr && view->isColumnHidden(VerdictModel::Range))
+        draw_range(*painter, QRectF(option.rect).adjusted(0, below + above * u, 0, 0), row, ink, type, u);
+    } else
       draw_range(*painter, option.rect, row, ink, type, u);
     painter->setPen(ink.rule);
     painter->drawLine(option.rect.bottomLeft(), option.rect.bottomRight());
@@ -315,18 +320,22 @@ void VerdictTable::share() {
   const double u = unit_of_font(font());
   horizontalHeader()->setFont(type.small);
   horizontalHeader()->setFixedHeight(scaled(this, 24));
-  const int colour = scaled(this, 118), picture = scaled(this, picture_width);
-  const int words = std::max(scaled(this, 170), viewport()->width() - colour - picture);
+  const bool narrow = viewport()->width() < scaled(this, colour_width + words_width + picture_width);
+  const int colour = scaled(this, colour_width), picture = narrow ? 0 : scaled(this, picture_width);
+  const int words = std::max(scaled(this, words_width), viewport()->width() - colour - picture);
+  setColumnHidden(VerdictModel::Range, narrow);
   horizontalHeader()->resizeSection(VerdictModel::Colour, colour);
   horizontalHeader()->resizeSection(VerdictModel::Words, words);
-  horizontalHeader()->resizeSection(VerdictModel::Range, picture);
+  if (!narrow) horizontalHeader()->resizeSection(VerdictModel::Range, picture);
   for (int row = 0; row < model_->rowCount(); ++row) {
     const VerdictRow& shown = model_->rows()[static_cast<std::size_t>(row)];
     const auto height = [&](double width, const std::vector<TextPiece>& pieces) {
       return stack(nullptr, QRectF(0, 0, width - 2 * inset * u, 0), pieces);
     };
-    const double tallest = std::max({height(colour, colour_pieces(shown, ink, type)),
-                                     height(words, word_pieces(shown, ink, type)), picture_height * u});
+    const double words_height =
+        height(words, word_pieces(shown, ink, type)) + (narrow ? picture_height * u : 0);
+    const double tallest =
+        std::max({height(colour, colour_pieces(shown, ink, type)), words_height, picture_height * u});
     verticalHeader()->resizeSection(row, static_cast<int>(std::ceil(tallest + 2 * above * u)));
   }
 }
