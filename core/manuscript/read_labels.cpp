@@ -155,6 +155,9 @@ class LabelReader {
     const std::size_t used = atom(k, true);
     if (used == 0 || is_age(k)) return false;
     const bool outside = level == 0 && opens == 0;
+    // "Size S: 2 skeins"
+    const bool letters = shape(first_token_.front()) != figure_shape;
+    if (mark == ':' && letters && shape(k) == figure_shape && used == 1) return false;
     if (newline && outside && mark != ',') return false;
     if (mark == 0 && outside && closes == 0 && shape(k) != figure_shape) return false;
     if (mark == 0 && outside && closes > 0 && group_cells_ != 1) return false;

@@ -101,7 +101,12 @@ Reading read_manuscript(std::string_view text, const std::vector<PartTold>& part
   for (const Token& token : reader.items.tokens) reader.letters += token.shape;
   Headings headings;
   read_title(reader);
-  for (const Clause& clause : read_clauses(reader, headings)) read_clause(reader, clause);
+  const std::vector<Clause> clauses = read_clauses(reader, headings);
+  for (std::size_t i = 0; i < clauses.size();) {
+    const std::size_t behind = read_size_lines(reader, clauses, i);
+    if (behind == i && !is_row_of_size(reader, clauses, i)) read_clause(reader, clauses[i]);
+    i = std::max(behind, i + 1);
+  }
   if (!says_anything(reader.out.statements)) {
     reader.out.statements.clear();
     std::fill(reader.used.begin(), reader.used.end(), false);

@@ -17,6 +17,13 @@ struct Headings {
 void read_title(Reader& reader);
 // The clauses of a text with what each is about, in order; headings of pieces are said.
 std::vector<Clause> read_clauses(Reader& reader, Headings& headings);
+// Clauses from `first` on that each begin with the name of another size: "Small: 2 skeins MC, 1 skein CC".
+// What they say becomes lists with one value a size. Gives the clause behind them, or `first` where there are
+// none.
+std::size_t read_size_lines(Reader& reader, const std::vector<Clause>& clauses, std::size_t first);
+// A row of a table with the sizes in its first column, beside another one: what its figures are stands above
+// them, so that none can be read.
+bool is_row_of_size(const Reader& reader, const std::vector<Clause>& clauses, std::size_t i);
 // Lays the user's words over what is not understood yet: a statement of a kind, or nothing.
 void read_tellings(Reader& reader, std::string_view text, const std::vector<Telling>& tellings);
 void read_parts(Reader& reader, const Headings& headings, const std::vector<PartTold>& told);

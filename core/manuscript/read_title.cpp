@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "core/base/text.h"
+#include "core/manuscript/read_labels.h"
 #include "core/manuscript/read_names.h"
 #include "core/manuscript/read_parts.h"
 
@@ -75,8 +76,10 @@ void read_title(Reader& reader) {
     }
     const bool named = says_title(reader, first);
     const std::size_t begin = named ? first + 2 : first;
-    const bool may = named || (first_line && !greets(reader, first) && !begins_else(reader, first) &&
-                               reader.capital(first));
+    const bool names_size = reader.letter(first + 1) == ':' &&
+                            !read_labels(reader.plain, reader.items.tokens, first, true).cells.empty();
+    const bool may = named || (first_line && !names_size && !greets(reader, first) &&
+                               !begins_else(reader, first) && reader.capital(first));
     first_line = false;
     const std::size_t last = may ? title_end(reader, begin, line_end) : begin;
     Clause clause;

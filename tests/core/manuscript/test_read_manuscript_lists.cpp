@@ -171,6 +171,32 @@ TEST(ReadManuscriptLists, one_value_of_several_sizes_is_said_of_all) {
     EXPECT_FALSE(statement.all_sizes);
 }
 
+TEST(ReadManuscriptLists, a_line_for_each_size) {
+  const std::string lines =
+      "Small: 2 skeins MC, 1 skein CC\nMedium: 3 skeins MC, 1 skein CC\nLarge: 3 skeins MC, 2 skeins CC\n";
+  EXPECT_THAT(said(lines, sizes), ElementsAre("– – –"));
+  EXPECT_THAT(said(lines, counts), ElementsAre("MC: 2 3 3 skeins", "CC: 1 1 2 skeins"));
+  EXPECT_THAT(
+      said("S: 5 balls; M: 6 balls; L: 7 balls of Oddmere Fieldspun (100% wool; 175 m per 50 g)", counts),
+      ElementsAre("5 6 7 skeins"));
+  // A colour that one size alone takes.
+  EXPECT_THAT(said("Size S: 2 skeins MC\nSize M: 3 skeins MC, 1 skein CC\n", counts),
+              ::testing::UnorderedElementsAre("MC: 2 3 skeins", "CC: – 1 skeins"));
+  EXPECT_THAT(said("A: 2 skeins Peat\nB: 1 skein Ember\n", counts),
+              ElementsAre("A: 2 skeins", "B: 1 skeins"));
+}
+
+TEST(ReadManuscriptLists, rows_of_a_table_by_size_are_not_understood) {
+  const Reading reading = read_manuscript(
+      "Yarn: Oddmere Fieldspun (100% wool; 175 m per 50 g)\n"
+      "Size    Bust    Balls MC\nS       86 cm   5\nM       96 cm   6\n");
+  for (const Statement& statement : reading.statements) {
+    EXPECT_NE(statement.kind, counts);
+    EXPECT_NE(statement.kind, measures);
+  }
+  EXPECT_GE(reading.not_understood.size(), 2U);
+}
+
 TEST(ReadManuscriptLists, a_note_in_the_brackets_is_no_list) {
   EXPECT_THAT(said("US 5 (3.75 mm), MC Peat: 2 balls", StatementKind::needle),
               ElementsAre("5 US", "3.75 mm"));
