@@ -128,7 +128,8 @@ struct as_listed : seq<word<Sense::colours_word, Sense::role_prefix>, small, sma
 struct counted_notion
     : seq<figures, rep_opt<4, sor<unknown, millimetres, cloth, one<'x', '(', ')', '/', '-'>>>,
           word<Sense::notion>> {};
-struct named_notion : seq<word<Sense::notion>, few<3, ':', '-', '\t', 'x'>, bare> {};
+struct named_notion
+    : seq<word<Sense::notion>, sor<seq<open, bare, close>, seq<few<3, ':', '-', '\t', 'x'>, bare>>> {};
 struct notion : word<Sense::notion> {};
 struct any_notion : seq<opt<bare>, unknown, rep_opt<4, sor<any_word, one<'-'>>>> {};
 struct extra : word<Sense::extra> {};

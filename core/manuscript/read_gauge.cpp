@@ -14,6 +14,10 @@ bool counted_over(const PhrasePlace& at) {
     if (joined && (c == '3' || at.reader.has(i, Sense::unit_word))) return true;
     if (c == '.' || c == '1' || c == '2' || c == '5' || c == '6') return false;
   }
+  // "22 sts, 28 rows"
+  const std::size_t other = at.reader.letter(at.last) == ',' ? at.last + 1 : at.last;
+  const bool bare = at.first == at.clause.first && other + 1 >= at.clause.last;
+  if (bare && at.reader.letter(at.first) == '7' && at.reader.letter(other) == '8') return true;
   // "10 cm = 26 sts"
   return at.first >= at.clause.first + 2 && at.reader.letter(at.first - 2) == '3';
 }

@@ -58,6 +58,19 @@ std::string purpose_before(const PhrasePlace& at) {
   return reader.words(first, last);
 }
 
+// "1 pair each of 4 mm": of how many needles the text speaks is no fact.
+void use_pair_before(const PhrasePlace& at) {
+  Reader& reader = at.reader;
+  std::size_t first = at.first;
+  const auto before = [&](auto test) { return first > at.clause.first && test(first - 1); };
+  if (before([&](std::size_t i) { return reader.has(i, Sense::of); })) --first;
+  if (before([&](std::size_t i) { return reader.is(i, "each"); })) --first;
+  if (!before([&](std::size_t i) { return reader.is(i, "pair") || reader.is(i, "set"); })) return;
+  --first;
+  if (before([&](std::size_t i) { return reader.lone_figure(i); })) --first;
+  reader.use(first, at.first);
+}
+
 bool near_needles(const PhrasePlace& at) {
   if (at.reader.run == Run::needles) return true;
   for (std::size_t i = at.last; i < at.clause.last && i < at.last + 6; ++i)
@@ -99,6 +112,7 @@ bool take_needle(const PhrasePlace& at) {
              system, i);
   }
   reader.use(at.first, at.last);
+  use_pair_before(at);
   std::string purpose = purpose_behind(at);
   if (purpose.empty()) purpose = purpose_before(at);
   for (std::size_t k = said; k < reader.out.statements.size(); ++k)

@@ -36,7 +36,8 @@ bool take_counted_notion(const PhrasePlace& at) {
 }
 
 bool take_named_notion(const PhrasePlace& at) {
-  say_notion(at, at.first, at.first + 1, at.last - 1);
+  const bool enclosed = at.reader.letter(at.last - 1) == ')';
+  say_notion(at, at.first, at.first + 1, enclosed ? at.last - 2 : at.last - 1);
   return true;
 }
 

@@ -98,7 +98,8 @@ bool is_put_up(const Reader& reader, const Clause& clause) {
 // Whether a clause tells what to do: "Cast on 52 sts", "With CC, work ...".
 bool instructs(const Reader& reader, const Clause& clause) {
   std::size_t first = clause.first;
-  while (first < clause.last && !reader.is_word(first)) ++first;
+  for (; first < clause.last && !reader.is_word(first); ++first)
+    if (reader.letter(first) == '6') return false;  // "5 balls, worked with two strands"
   constexpr Sense begins[] = {Sense::sentence_verb, Sense::extra, Sense::cast_on};
   if (std::any_of(std::begin(begins), std::end(begins),
                   [&](Sense sense) { return reader.has(first, sense); }))

@@ -283,6 +283,18 @@ TEST(ReadRemarks, notions_cautions_and_pieces) {
   EXPECT_THAT(said(text, Kind::item), ElementsAre("jacket"));
 }
 
+TEST(ReadRemarks, of_common_hands) {
+  EXPECT_THAT(said("MC Peat: 5 balls\nNotions: stitch markers (8), 3 buttons", Kind::notion),
+              ElementsAre("stitch markers: 8 pieces", "buttons: 3 pieces"));
+  EXPECT_THAT(
+      said("Yarn: Cloudberry (100% wool), 150 m = 50 g. 5 (6) 7 balls, worked with 2 strands", Kind::count),
+      ElementsAre("5 (6 7 skeins"));
+  EXPECT_THAT(said("Yarn: Tarn DK (100% wool)\n4 mm\n22 sts, 28 rows", Kind::gauge_rows),
+              ElementsAre("28 rows"));
+  EXPECT_THAT(read_manuscript("1 pair each of 2¾ mm (No 12) and 3¼ mm (No 10) needles").not_understood,
+              IsEmpty());
+}
+
 TEST(ReadParts, what_the_user_tells_wins) {
   const Reading reading =
       read_manuscript("Text: \"With CC4, work on.\"", {{TextPart::text, PartExtent::whole}});
