@@ -24,6 +24,7 @@
 #include "app/pages/queries/statement_strip.h"
 #include "app/widgets/bound_fields.h"
 #include "app/widgets/figure_list.h"
+#include "app/widgets/ink.h"
 #include "core/sheets/write_sheet.h"
 #include "tests/support/samples.h"
 
@@ -331,16 +332,16 @@ TEST_F(QueriesPageTest, TwoDraftsStandBesideEachOther) {
 
 TEST_F(QueriesPageTest, InANarrowWindowTheFindingThenBothBecomeTabs) {
   EXPECT_FALSE(page.findings_pane()->detail_in_tab());
-  page.resize(1140, 700);
+  page.resize(scaled(&page, 1100), 700);
   EXPECT_TRUE(page.findings_pane()->detail_in_tab());
   EXPECT_TRUE(page.manuscript()->isVisible());
   EXPECT_TRUE(page.tree()->isVisible());
   QTest::keyClick(page.tree(), Qt::Key_Return);
   EXPECT_TRUE(page.detail()->isVisible());
-  page.resize(700, 600);
+  page.resize(scaled(&page, 700), 600);
   EXPECT_NE(page.manuscript()->isVisible(), page.findings_pane()->isVisible());
-  EXPECT_LE(page.minimumSizeHint().width(), 700);
-  page.resize(1500, 900);
+  EXPECT_LE(page.minimumSizeHint().width(), page.width());
+  page.resize(scaled(&page, 1400), 900);
   EXPECT_TRUE(page.manuscript()->isVisible());
   EXPECT_TRUE(page.tree()->isVisible());
   EXPECT_TRUE(page.detail()->isVisible());
