@@ -3,6 +3,9 @@
 
 #include <QCoreApplication>
 
+#include "app/pages/candidates/candidate_pane.h"
+#include "core/substitution/on_hand_length.h"
+
 namespace skeinproof {
 
 namespace {
@@ -27,6 +30,11 @@ std::vector<GoToTarget> go_to_targets(const Pattern& pattern, const QStringList&
   for (const Role& role : pattern.roles)
     add((text(role.label) + ' ' + text(role.shade.name) + ' ' + text(role.shade.number)).simplified(),
         "Quantities", role.id.value);
+  for (const Candidate& candidate : pattern.candidates)
+    add(candidate_name(pattern, candidate), "Candidates", candidate.id.value);
+  for (const YarnOnHand& yarn : pattern.on_hand)
+    add(QCoreApplication::translate("GoTo", "%1 on hand").arg(text(on_hand_name(pattern, yarn))), "On hand",
+        yarn.id.value);
   for (const Yarn& yarn : pattern.yarns) add(text(yarn.name), "Yarns", yarn.id.value);
   for (const Measurement& measurement : pattern.measurements)
     add(text(measurement.name), "Pattern", measurement.id.value);

@@ -34,6 +34,21 @@ TEST(GoTo, OffersNoPlaceOnAPageThatIsNotThere) {
   EXPECT_FALSE(best_target(go_to_targets(pattern, {"Yarns"}), "yoke"));
 }
 
+TEST(GoTo, FindsCandidatesAndYarnOnHand) {
+  Pattern pattern = new_pattern();
+  const YarnId yarn = add_yarn(pattern, "Ferncombe Plain");
+  const CandidateId candidate = add_candidate(pattern, yarn);
+  const OnHandId on_hand = add_on_hand(pattern, yarn);
+  pattern.on_hand.front().shade.name = "Moss";
+  const auto targets = go_to_targets(pattern, {"Yarns", "Candidates", "On hand"});
+  ASSERT_TRUE(best_target(targets, "ferncombe"));
+  EXPECT_EQ(best_target(targets, "ferncombe")->page, "Candidates");
+  EXPECT_EQ(best_target(targets, "ferncombe")->part, candidate.value);
+  ASSERT_TRUE(best_target(targets, "moss"));
+  EXPECT_EQ(best_target(targets, "moss")->page, "On hand");
+  EXPECT_EQ(best_target(targets, "moss")->part, on_hand.value);
+}
+
 TEST(Places, GoBackAndForward) {
   Places places;
   EXPECT_FALSE(places.back());
