@@ -82,8 +82,8 @@ QString band_gauge_text(const Yarn& yarn, const ReaderStyle& reader) {
 Expected<std::optional<Price>> read_price(const QString& text) {
   const QString line = text.trimmed();
   if (line.isEmpty()) return std::optional<Price>();
-  static const QRegularExpression shape(
-      QStringLiteral("^([^\\d]*?)\\s*(\\d[\\d.,'\\s\\x{a0}\\x{202f}]*?)\\s*([^\\d]*)$"));
+  static const QRegularExpression shape(QStringLiteral(
+      "^([^\\d+\\-\\x{2212}]*?)\\s*(\\d[\\d.,'\\s\\x{a0}\\x{202f}]*?)\\s*([^\\d+\\-\\x{2212}]*)$"));
   const auto match = shape.match(line);
   const std::string expected = "a price with its currency, such as €5.20 or 5.20 EUR";
   if (!match.hasMatch()) return failure(ErrorKind::not_a_quantity, in_marks(text), expected);
