@@ -200,7 +200,8 @@ class ShoppingList {
     }
     say(line);
     if (!facts_.own)
-      say("Another yarn: " + facts_.gauge_words + (facts_.needle.empty() ? "" : "; " + facts_.needle) + ".");
+      say("Gauge in this yarn: " + facts_.gauge_words + (facts_.needle.empty() ? "" : "; " + facts_.needle) +
+          ".");
   }
 
   // What is only being tried is not bought for.

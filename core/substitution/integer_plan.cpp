@@ -14,19 +14,9 @@ struct Delete {
 };
 using Problem = std::unique_ptr<glp_prob, Delete>;
 
-// Counts branches down and stops at none.
-void count_branch(glp_tree* tree, void* left) {
-  if (glp_ios_reason(tree) == GLP_ISELECT && --*static_cast<int*>(left) < 0) glp_ios_terminate(tree);
-}
-
 }  // namespace
 
-void IntegerPlan::fix(Column column, double value) {
-  columns_[static_cast<std::size_t>(column)].low = value;
-  columns_[static_cast<std::size_t>(column)].high = value;
-}
-
-std::optional<std::vector<double>> IntegerPlan::solve(int most_branches) const {
+std::optional<std::vector<double>> IntegerPlan::solve() const {
   glp_term_out(GLP_OFF);
   const Problem problem(glp_create_prob());
   glp_prob* p = problem.get();
@@ -45,7 +35,8 @@ std::optional<std::vector<double>> IntegerPlan::solve(int most_branches) const {
   if (!rows_.empty()) glp_add_rows(p, static_cast<int>(rows_.size()));
   for (std::size_t i = 0; i < rows_.size(); ++i) {
     const RowData& row = rows_[i];
-    glp_set_row_bnds(p, static_cast<int>(i) + 1, row.at_least ? GLP_LO : GLP_UP, row.bound, row.bound);
+    const int kind = row.kind == Row::equal ? GLP_FX : row.kind == Row::at_least ? GLP_LO : GLP_UP;
+    glp_set_row_bnds(p, static_cast<int>(i) + 1, kind, row.bound, row.bound);
     for (const auto& [column, value] : row.terms) {
       if (value == 0) continue;
       row_of.push_back(static_cast<int>(i) + 1);
@@ -59,15 +50,7 @@ std::optional<std::vector<double>> IntegerPlan::solve(int most_branches) const {
   how.msg_lev = GLP_MSG_OFF;
   how.presolve = GLP_ON;
   how.br_tech = GLP_BR_DTH;
-  int branches_left = most_branches;
-  if (most_branches > 0) {
-    how.cb_func = count_branch;
-    how.cb_info = &branches_left;
-  }
-  const int ended = glp_intopt(p, &how);
-  const int found = glp_mip_status(p);
-  const bool stopped_with_one = ended == GLP_ESTOP && found == GLP_FEAS;
-  if (!stopped_with_one && (ended != 0 || found != GLP_OPT)) return std::nullopt;
+  if (glp_intopt(p, &how) != 0 || glp_mip_status(p) != GLP_OPT) return std::nullopt;
   std::vector<double> values(columns_.size());
   for (std::size_t i = 0; i < values.size(); ++i) {
     values[i] = glp_mip_col_val(p, static_cast<int>(i) + 1);

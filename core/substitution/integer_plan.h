@@ -16,19 +16,19 @@ class IntegerPlan {
   Column whole(double most, double cost = 0) { return add({Kind::whole, 0, most, cost}); }
   Column amount(double most, double cost = 0) { return add({Kind::amount, 0, most, cost}); }
 
-  void at_most(Terms terms, double bound) { rows_.push_back({std::move(terms), bound, false}); }
-  void at_least(Terms terms, double bound) { rows_.push_back({std::move(terms), bound, true}); }
-  void fix(Column column, double value);
+  void at_most(Terms terms, double bound) { rows_.push_back({std::move(terms), bound, Row::at_most}); }
+  void at_least(Terms terms, double bound) { rows_.push_back({std::move(terms), bound, Row::at_least}); }
+  void equal(Terms terms, double bound) { rows_.push_back({std::move(terms), bound, Row::equal}); }
 
   // A value for each column, proven to cost the least; absent where the rows allow none. Whole columns are
-  // rounded to whole numbers; rows hold within 1e-6 of their own size. With a limit the search ends after so
-  // many branches with the best found till then, which may be none.
-  std::optional<std::vector<double>> solve(int most_branches = 0) const;
+  // rounded to whole numbers; rows hold within 1e-6 of their own size.
+  std::optional<std::vector<double>> solve() const;
   std::size_t columns() const { return columns_.size(); }
   std::size_t rows() const { return rows_.size(); }
 
  private:
   enum class Kind { yes_or_no, whole, amount };
+  enum class Row { at_most, at_least, equal };
   struct ColumnData {
     Kind kind;
     double low, high, cost;
@@ -36,7 +36,7 @@ class IntegerPlan {
   struct RowData {
     Terms terms;
     double bound;
-    bool at_least;
+    Row kind;
   };
   Column add(ColumnData column) {
     columns_.push_back(column);

@@ -112,12 +112,9 @@ class RoleVerdict {
                            verdict == Verdict::not_enough ? BoundSide::least : BoundSide::most, style_);
   }
 
-  // Against stitches or a sample where there are any, whatever decides; against the counts where these alone
-  // explain the verdict.
+  // Against the need in force, whatever decides; against the counts where these alone explain the verdict.
   void measure(const std::vector<LengthEvidence>& known) {
-    for (const LengthEvidence& one : known)
-      if (one.ground != LengthGround::printed_counts && !result_.over && !result_.short_of)
-        measure(one.planned, one.knitted, false);
+    if (need_.known) measure(need_.planned, need_.knitted, false);
     const bool explained = (result_.over && *result_.verdict == Verdict::enough) ||
                            (result_.short_of && *result_.verdict == Verdict::not_enough);
     if (explained || *result_.verdict == Verdict::too_close_to_call) return;

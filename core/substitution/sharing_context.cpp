@@ -34,6 +34,7 @@ SharingContext::SharingContext(const Pattern& pattern, const Assessment& assessm
     if (const Role* role = pattern.role(need.role)) roles_.push_back(role);
   take_needs(assessment);
   take_parts();
+  compare_thickness();
 }
 
 // The planned length, or where only printed counts speak the most they allow.
@@ -81,12 +82,10 @@ void SharingContext::take_parts() {
     for (std::size_t r = 0; r < roles_.size(); ++r)
       parts_.push_back({part, r, static_cast<int>(taken.size()) - 1});
   }
-  // A part no role is knitted in says nothing.
-  std::erase_if(parts_, [&](const Part& part) {
-    for (std::size_t i = 0; i < pattern_.sizes.size(); ++i)
-      if (part_need(part, i) > nothing_m) return false;
-    return true;
-  });
+  part_needs_.resize(pattern_.sizes.size());
+  for (std::size_t i = 0; i < pattern_.sizes.size(); ++i)
+    for (const Part& part : parts_)
+      if (const double need = part_need(part, i); need > nothing_m) part_needs_[i].push_back({&part, need});
 }
 
 double SharingContext::part_need(const Part& part, std::size_t size_index) const {
@@ -97,18 +96,16 @@ double SharingContext::part_need(const Part& part, std::size_t size_index) const
   return 0;
 }
 
-std::vector<SharingContext::Part> SharingContext::parts_of(std::size_t size_index) const {
-  std::vector<Part> parts;
-  for (const Part& part : parts_)
-    if (part_need(part, size_index) > nothing_m) parts.push_back(part);
-  return parts;
-}
-
 std::vector<std::string> SharingContext::not_looked_at() const {
   std::vector<std::string> all;
   for (std::size_t i = 0; i < missing_.size(); ++i)
     if (!missing_[i].empty()) all.push_back("Size " + pattern_.sizes[i].label + ": " + missing_[i]);
   return all;
+}
+
+bool SharingContext::has_parts() const {
+  return std::any_of(part_needs_.begin(), part_needs_.end(),
+                     [](const auto& of_size) { return !of_size.empty(); });
 }
 
 bool SharingContext::known(std::size_t size_index) const { return missing_[size_index].empty(); }
@@ -123,10 +120,17 @@ std::vector<int> SharingContext::own_roles() const {
   return own;
 }
 
-std::optional<double> SharingContext::thicker(const YarnSupply& supply, std::size_t role) const {
-  const Yarn *own = pattern_.yarn(supply.yarn), *of_role = pattern_.yarn(roles_[role]->yarn);
-  if (own == nullptr || of_role == nullptr) return std::nullopt;
-  return times_thicker(*own, supply.density, *of_role, label_density(of_role));
+void SharingContext::compare_thickness() {
+  for (const YarnSupply& supply : supplies_) {
+    times_.emplace_back();
+    const Yarn* own = pattern_.yarn(supply.yarn);
+    for (const Role* role : roles_) {
+      const Yarn* of_role = pattern_.yarn(role->yarn);
+      times_.back().push_back(own == nullptr || of_role == nullptr
+                                  ? std::nullopt
+                                  : times_thicker(*own, supply.density, *of_role, label_density(of_role)));
+    }
+  }
 }
 
 std::optional<double> SharingContext::thicker(const YarnSupply& supply, const YarnSupply& than) const {
@@ -144,8 +148,8 @@ SharingProblem SharingContext::problem(std::size_t size_index, const LooseRules&
   problem.unlike_share = unlike_share_ - exact_share;
   for (const auto& need : needs_[size_index]) problem.needs.push_back(need.value_or(0));
   if (rules.parts)
-    for (const Part& part : parts_of(size_index))
-      problem.parts.push_back({static_cast<int>(part.role), part.place, part_need(part, size_index)});
+    for (const PartNeed& one : part_needs_[size_index])
+      problem.parts.push_back({static_cast<int>(one.part->role), one.part->place, one.need});
   const auto& limit = pattern_.sharing.thickness_limit_pct;
   for (std::size_t s = 0; s < supplies_.size(); ++s) {
     const YarnSupply& supply = supplies_[s];
@@ -153,13 +157,13 @@ SharingProblem SharingContext::problem(std::size_t size_index, const LooseRules&
     one.usable = supply.usable.value();
     if (s < kept.size()) one.kept_in = kept[s];
     for (std::size_t r = 0; r < roles_.size(); ++r) {
-      const auto times = thicker(supply, r);
+      const auto& times = times_[s][r];
       const double off = times ? std::abs(*times - 1) : 0;
       const bool own = !supply.role || supply.role == roles_[r]->id;
       one.may_serve.push_back((rules.exchange || own) && (!limit || off <= limit->value / 100 + exact_share));
       one.unlike.push_back(off >= unlike_share_ - exact_share);
     }
-    if (!roles_.empty()) one.thickness = thicker(supply, 0).value_or(0);
+    if (!roles_.empty()) one.thickness = times_[s].front().value_or(0);
     problem.supplies.push_back(std::move(one));
   }
   return problem;

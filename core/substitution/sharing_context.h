@@ -26,12 +26,14 @@ struct LooseRules {
 class SharingContext {
  public:
   SharingContext(const Pattern& pattern, const Assessment& assessment, const NumberStyle& style);
+  SharingContext(const SharingContext&) = delete;
+  SharingContext& operator=(const SharingContext&) = delete;
 
   const Pattern& pattern() const { return pattern_; }
   const std::vector<YarnSupply>& supplies() const { return supplies_; }
   std::vector<Error>& left_out() { return left_out_; }
   std::vector<std::string> not_looked_at() const;
-  bool has_parts() const { return !parts_.empty(); }
+  bool has_parts() const;
   bool known(std::size_t size_index) const;  // every role's need
   std::vector<int> own_roles() const;        // of every supply, -1 = none
 
@@ -56,12 +58,15 @@ class SharingContext {
     std::size_t role = 0;
     int place = 0;
   };
+  struct PartNeed {
+    const Part* part = nullptr;
+    double need = 0;
+  };
   void take_needs(const Assessment& assessment);
   void take_parts();
-  std::optional<double> thicker(const YarnSupply& supply, std::size_t role) const;
+  void compare_thickness();
   std::optional<double> thicker(const YarnSupply& supply, const YarnSupply& than) const;
   double part_need(const Part& part, std::size_t size_index) const;
-  std::vector<Part> parts_of(std::size_t size_index) const;  // that need anything there
   std::vector<std::string> thickness_notes(std::size_t size_index,
                                            const std::vector<SharedOut>& shares) const;
   bool meet(std::size_t size_index, const SharedOut& one, const SharedOut& other) const;
@@ -76,6 +81,8 @@ class SharingContext {
   std::vector<std::vector<std::optional<double>>> needs_;  // by size, by role
   std::vector<std::string> missing_;                       // by size
   std::vector<Part> parts_;
+  std::vector<std::vector<PartNeed>> part_needs_;          // by size, those that need anything there
+  std::vector<std::vector<std::optional<double>>> times_;  // a supply is thicker than a role's yarn
   double unlike_share_ = 0;
 };
 

@@ -41,15 +41,16 @@ struct Sharing {
 
 // Whether a sharing keeps every rule, to a thousandth of a millimetre.
 bool holds(const SharingProblem& problem, const Sharing& sharing);
-// What speaks against a sharing that holds: a yarn for given parts weighs most, then yarns that change their
-// role, nearly empty yarns, thickness that shows, yarns at all, and parts left behind where others are given.
-// Our own order: common practice, no source.
+// What speaks against a sharing that holds: a yarn that serves a role and gives parts of others beside weighs
+// most, then a yarn for given parts, yarns that change their role, nearly empty yarns, thickness that shows,
+// yarns at all, and parts left behind where others are given. Our own order: common practice, no source.
 double weight_of(const SharingProblem& problem, const Sharing& sharing);
 
 // Any sharing, or the proof that there is none.
 std::optional<Sharing> any_sharing(const SharingProblem& problem);
-// One of least weight, in which yarns of one role are alike where that is possible. With more than ten yarns
-// it is looked for among the likeliest; where there is a sharing, one is always found.
+// One of least weight: without given parts where that is possible, else with these in yarns of their own, and
+// in both with yarns of one role that are alike where that is possible. Among very many yarns it is looked
+// for in the likeliest; where there is a sharing, one is always found.
 std::optional<Sharing> best_sharing(const SharingProblem& problem);
 // The cheapest skeins to buy so that there is one: by price where all that can be bought have one, else the
 // fewest.

@@ -25,7 +25,8 @@ SharingPlan SharingContext::plan(std::size_t size_index, const SharingProblem& p
                                  const Sharing& sharing) const {
   SharingPlan plan;
   plan.size = pattern_.sizes[size_index].id;
-  const std::vector<Part> parts = problem.parts.empty() ? std::vector<Part>{} : parts_of(size_index);
+  std::vector<Part> parts;
+  for (std::size_t p = 0; p < problem.parts.size(); ++p) parts.push_back(*part_needs_[size_index][p].part);
   std::vector<double> given_by_supply(supplies_.size(), 0), given_of_role(roles_.size(), 0);
   for (std::size_t p = 0; p < parts.size(); ++p) {
     if (sharing.part_in[p] < 0) continue;
@@ -143,7 +144,7 @@ std::vector<std::string> SharingContext::thickness_notes(std::size_t size_index,
     for (std::size_t s : share.supplies) {
       const auto role =
           std::find_if(roles_.begin(), roles_.end(), [&](const Role* one) { return one->id == share.role; });
-      const auto times = thicker(supplies_[s], static_cast<std::size_t>(role - roles_.begin()));
+      const auto& times = times_[s][static_cast<std::size_t>(role - roles_.begin())];
       if (!times || std::abs(*times - 1) < limit) continue;
       const std::string note = supplies_[s].name + " is " + percent(*times > 1 ? *times : 2 - *times) +
                                (*times > 1 ? " thicker" : " thinner") +

@@ -109,14 +109,17 @@ int class_level(Class a, Class b) {
 
 constexpr std::string_view surface_words[] = {"not known",  "plain",       "lustrous",
                                               "light halo", "marked halo", "uneven"};
-constexpr std::string_view structure_words[] = {"not known",       "single", "2-ply",
-                                                "3 or more plies", "cabled", "chainette"};
+constexpr std::string_view structure_words[] = {"not known", "single",    "2-ply",    "3 or more plies",
+                                                "cabled",    "chainette", "two kinds"};
 constexpr std::string_view colouring_words[] = {"not known", "one colour", "flecked", "variegated"};
 
-std::string class_words(int level, std::string_view thing, std::string_view is) {
-  if (level == 0) return "same " + std::string(thing);
-  if (level == 1) return std::string(thing) + " not known";
-  return "other " + std::string(thing) + ": " + std::string(is);
+template <class Class, std::size_t n>
+std::string class_words(Class yarn, Class asked, std::string_view thing, const std::string_view (&words)[n]) {
+  const std::string name(thing);
+  if (yarn == Class::unknown) return name + " not known";
+  const std::string is(words[static_cast<std::size_t>(yarn)]);
+  if (asked == Class::unknown) return name + " " + is + ", of the other not known";
+  return yarn == asked ? "same " + name : "other " + name + ": " + is;
 }
 
 std::string percent(double value) { return show_short(std::abs(value), std::abs(value) < 1 ? 1 : 0) + " %"; }
@@ -164,9 +167,11 @@ std::string fibre_words(const LikeYarn& yarn, const LikeYarn& asked, int level) 
   }
 }
 
-std::string care_words(const LikeYarn& yarn, int level) {
-  if (level == 1 || !yarn.care) return "care not known";
-  return std::string(care_rank_words(*yarn.care)) + (level == 0 ? ", no stricter" : ", stricter");
+std::string care_words(const LikeYarn& yarn, const LikeYarn& asked) {
+  if (!yarn.care) return "care not known";
+  const std::string words(care_rank_words(*yarn.care));
+  if (!asked.care) return words + ", of the other not known";
+  return words + (care_level(yarn, asked) == 0 ? ", no stricter" : ", stricter");
 }
 
 std::string price_words(const LikeYarn& yarn, const LikeYarn& asked) {
@@ -229,7 +234,10 @@ LikeYarn held_together(const LikeYarn& a, const LikeYarn& b) {
   both.surface = a.surface == SurfaceClass::unknown || b.surface == SurfaceClass::unknown
                      ? SurfaceClass::unknown
                      : std::max(a.surface, b.surface);
-  both.structure = a.structure == b.structure ? a.structure : StructureClass::unknown;
+  both.structure = a.structure == b.structure ? a.structure
+                   : a.structure == StructureClass::unknown || b.structure == StructureClass::unknown
+                       ? StructureClass::unknown
+                       : StructureClass::two_kinds;
   both.colouring = a.colouring == ColouringClass::unknown || b.colouring == ColouringClass::unknown
                        ? ColouringClass::unknown
                        : std::max(a.colouring, b.colouring);
@@ -280,10 +288,10 @@ std::string likeness_words(const LikeYarn& yarn, const LikeYarn& asked, const Sh
   std::vector<std::string> parts = {
       thickness_words(yarn, asked),
       fibre_words(yarn, asked, likeness.fibre),
-      care_words(yarn, likeness.care),
-      class_words(likeness.surface, "surface", surface_words[static_cast<std::size_t>(yarn.surface)]),
-      class_words(likeness.structure, "structure", structure_words[static_cast<std::size_t>(yarn.structure)]),
-      class_words(likeness.colouring, "colouring", colouring_words[static_cast<std::size_t>(yarn.colouring)]),
+      care_words(yarn, asked),
+      class_words(yarn.surface, asked.surface, "surface", surface_words),
+      class_words(yarn.structure, asked.structure, "structure", structure_words),
+      class_words(yarn.colouring, asked.colouring, "colouring", colouring_words),
       price_words(yarn, asked)};
   parts.erase(std::remove(parts.begin(), parts.end(), std::string()), parts.end());
   return join(parts, "; ");

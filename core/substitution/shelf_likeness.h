@@ -13,7 +13,7 @@ namespace skeinproof {
 
 // What likeness goes by, made ready once for each yarn, so that a hundred thousand compare in a blink.
 enum class SurfaceClass : std::uint8_t { unknown, plain, lustrous, light_halo, marked_halo, uneven };
-enum class StructureClass : std::uint8_t { unknown, single, two_ply, many_ply, cabled, chainette };
+enum class StructureClass : std::uint8_t { unknown, single, two_ply, many_ply, cabled, chainette, two_kinds };
 enum class ColouringClass : std::uint8_t { unknown, one_colour, flecked, variegated };
 
 struct FibrePart {

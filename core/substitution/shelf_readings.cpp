@@ -22,6 +22,15 @@ std::string with_unit(std::string_view text, std::string_view assumed) {
   return assumed.empty() || has_unit(plain) ? plain : plain + " " + std::string(assumed);
 }
 
+// A failure shows the text as it was typed.
+template <class Read>
+auto read_as(std::string_view text, std::string_view assumed, Read read) -> decltype(read(text)) {
+  auto value = read(with_unit(text, assumed));
+  if (value) return value;
+  auto bare = read(text);
+  return bare ? value : bare;
+}
+
 std::string replaced(std::string_view text, std::string_view what, std::string_view by) {
   std::string all;
   std::size_t from = 0;
@@ -84,7 +93,7 @@ bool of_figure(unsigned char c) { return is_digit(static_cast<char>(c)) || c == 
 }  // namespace
 
 Expected<Entered<Grams>> read_mass_as(std::string_view text, std::string_view assumed) {
-  return read_mass(with_unit(text, assumed));
+  return read_as(text, assumed, [](std::string_view typed) { return read_mass(typed); });
 }
 
 Expected<Entered<Centimetres>> read_needle(std::string_view text, std::string_view assumed) {
@@ -156,7 +165,7 @@ Expected<PutUp> read_put_up(std::string_view text, const PutUp& before) {
 }
 
 Expected<PutUp> read_length_or_put_up(std::string_view text, std::string_view assumed, const PutUp& before) {
-  auto length = read_length(with_unit(text, assumed));
+  auto length = read_as(text, assumed, [](std::string_view typed) { return read_length(typed); });
   if (!length) {
     auto whole = read_put_up(text, before);
     if (whole) return whole;

@@ -225,9 +225,14 @@ void ShelfDialog::search() {
 void ShelfDialog::show_found(std::shared_ptr<const ShelfFound> found) {
   if (found->writes != writes_) return search();  // it was read before the last edit
   index_ = found->index;
-  table_->horizontalHeader()->setSortIndicator(found->question.like ? model_->reason_column() : 0,
-                                               Qt::AscendingOrder);
+  auto* header = table_->horizontalHeader();
+  const bool like = found->question.like.has_value();
+  const int usual = like ? model_->reason_column() : model_->column_of(ShelfField::name);
+  if (like != like_shown_) header->setSortIndicator(usual, Qt::AscendingOrder);
+  like_shown_ = like;
   model_->show(found);
+  if (header->sortIndicatorSection() != usual || header->sortIndicatorOrder() != Qt::AscendingOrder)
+    model_->sort(header->sortIndicatorSection(), header->sortIndicatorOrder());
   rule_->setText(from(shelf_order_words(found->question)));
   if (found->error) {
     tell(sentence_of(*found->error));

@@ -90,7 +90,7 @@ class ShelfDialog : public QDialog {
   AskPath ask_path_;
   std::shared_ptr<const ShelfIndex> index_;  // none = to be read anew
   int writes_ = 0;                           // to the shelf, so that what was found before shows as old
-  bool was_shown_ = false, sized_ = false;
+  bool was_shown_ = false, sized_ = false, like_shown_ = true;
   ShelfYarnId to_edit_;  // a new entry, whose name is to be typed once it is listed
   std::vector<ShelfYarn> removed_;
   TextField* words_;
