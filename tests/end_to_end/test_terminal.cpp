@@ -248,4 +248,48 @@ TEST_F(Terminal, TheQuerySheetOfASample) {
   EXPECT_NE(answer.text.find("[ ] accept: “8, 7” → “7, 8”"), std::string::npos) << answer.text;
 }
 
+TEST_F(Terminal, TheShelfTakesATableAndFindsYarnsLikeThePatterns) {
+  const std::string shelf = " --shelf " + in_folder("yarns.shelf");
+  EXPECT_EQ(call("shelf list" + shelf).text, "The shelf is empty.\n");
+  const Answer preview = call("shelf import " + source + "/sample-data/shelf/notebook.csv --preview" + shelf);
+  EXPECT_EQ(preview.code, 1) << "cells that could not be read are told";
+  EXPECT_NE(preview.text.find("“Yardage” is length, in yd"), std::string::npos) << preview.text;
+  EXPECT_NE(preview.text.find("notebook.csv:5:33: found “ca. 183”"), std::string::npos) << preview.text;
+  EXPECT_FALSE(fs::exists(in_folder("yarns.shelf"))) << "a preview changes nothing";
+  const Answer taken = call("shelf import " + source + "/sample-data/shelf/yarns.csv" + shelf);
+  EXPECT_EQ(taken.code, 0) << taken.text;
+  const Answer again = call("shelf import " + source + "/sample-data/shelf/yarns.csv" + shelf);
+  EXPECT_NE(again.text.find("Put on the shelf: 0 yarns."), std::string::npos) << again.text;
+  for (const std::string kind : {"", " --doubled", " --pairs"}) {
+    const Answer found = call("shelf search --json --limit 3 --like " + projects +
+                              "quillmarsh-yoke.json --role CC1" + kind + shelf);
+    ASSERT_EQ(found.code, 0) << found.text;
+    const auto json = nlohmann::json::parse(found.text);
+    ASSERT_EQ(json["hits"].size(), 3u) << found.text;
+    EXPECT_NEAR(json["hits"][0]["thickness_ratio"].get<double>(), 1, 0.03);
+    EXPECT_NE(json["hits"][0]["reason"].get<std::string>().find("fibre"), std::string::npos);
+    EXPECT_EQ(found.text.find("score"), std::string::npos);
+  }
+  ASSERT_EQ(call("shelf export " + in_folder("out.csv") + shelf).code, 0);
+  const std::string other = " --shelf " + in_folder("other.shelf");
+  EXPECT_EQ(call("shelf import " + in_folder("out.csv") + other).code, 0);
+  EXPECT_EQ(call("shelf list" + shelf).text, call("shelf list" + other).text);
+}
+
+TEST_F(Terminal, TheShelfSaysWhatIsWrong) {
+  const Answer project = call("shelf list --shelf " + projects + "quillmarsh-yoke.skeinproof");
+  EXPECT_EQ(project.code, 2);
+  EXPECT_NE(project.text.find("expected a Skeinproof yarn shelf"), std::string::npos) << project.text;
+  const std::string shelf = " --shelf " + in_folder("yarns.shelf");
+  for (const std::string& bad : std::vector<std::string>{
+           "search --pairs", "search --like " + projects + "quillmarsh-yoke.json --role CC9",
+           "search --sort beauty", "import " + projects + "quillmarsh-yoke.json", "import /nowhere.csv",
+           "import " + source + "/sample-data/shelf/notebook.csv --duplicates merge",
+           "import " + source + "/sample-data/shelf/notebook.csv --column Bought=luck"}) {
+    const Answer answer = call("shelf " + bad + shelf);
+    EXPECT_EQ(answer.code, 2) << bad << ": " << answer.text;
+    EXPECT_NE(answer.text.find("expected"), std::string::npos) << bad << ": " << answer.text;
+  }
+}
+
 }  // namespace

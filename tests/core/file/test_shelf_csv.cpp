@@ -254,7 +254,8 @@ TEST(ShelfSample, of_a_notebook_is_read_with_its_doubts_told) {
   EXPECT_EQ(import.taken[0].entry.yarn.price->currency, "€");
   EXPECT_EQ(import.taken[0].entry.note, "Bought: at the fair");
   ASSERT_EQ(import.taken[3].doubts.size(), 2u);
-  EXPECT_EQ(import.taken[3].doubts[0].place.line, 5);
+  EXPECT_EQ(import.taken[3].doubts[0].place, (Place{"notebook.csv", 5, 33}));
+  EXPECT_NE(import.taken[3].doubts[0].message().find("“ca. 183” in the column “Yardage”"), std::string::npos);
   EXPECT_NE(import.taken[3].entry.note.find("Yardage: ca. 183"), std::string::npos);
   EXPECT_NE(import.taken[3].doubts[1].message().find("currency"), std::string::npos);
 }
