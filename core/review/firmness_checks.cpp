@@ -311,7 +311,7 @@ void firmness_fits_item(const ReviewInput& input, Findings& findings) {
   finding.evidence = {words.number(*gauge->stitches) + " × " + words.number(*gauge->rows) +
                           " in 10 cm = " + words.number(density, 2) + " stitches in a square centimetre; " +
                           words.number(fineness->value(), 2) + " m in a gram",
-                      "firmness 7 × √(" + words.number(density, 2) + " ÷ " +
+                      "firmness 6.98 × √(" + words.number(density, 2) + " ÷ " +
                           words.number(fineness->value(), 2) + ") = " + words.number(firm) + "; " +
                           std::string(limits->what) + " " + words.number(note_least) + " to " +
                           words.number(note_most)};

@@ -387,7 +387,7 @@ std::span<const Check> put_up_checks() {
        practice,
        category_fits_figures},
       {"P11",
-       "The firmness of the fabric, 7 × √(stitches in a square centimetre ÷ metres in a gram), fits "
+       "The firmness of the fabric, 6.98 × √(stitches in a square centimetre ÷ metres in a gram), fits "
        "the item.",
        Severity::ask,
        {Kind::yarn_name, Kind::put_up_length, Kind::put_up_weight, Kind::gauge_stitches, Kind::gauge_rows,

@@ -73,7 +73,7 @@ void take_firmness(const Comparing& comparing, const Thread& stitch, CandidateRo
     return;
   }
   role.firmness.value = firmness_from_gauge(*comparing.density, *density);
-  role.firmness.because = "at the pattern's gauge, 7 × √(stitches in cm² ÷ metres in a gram)";
+  role.firmness.because = "at the pattern's gauge, 6.98 × √(stitches in cm² ÷ metres in a gram)";
   if (comparing.cloth->structure != Structure::plain)
     role.firmness.because += "; the gauge is of " + std::string(word_of(comparing.cloth->structure));
   if (comparing.loop) {

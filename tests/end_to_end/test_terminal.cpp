@@ -245,7 +245,7 @@ TEST_F(Terminal, ReadTakesASubmissionIntoAProject) {
 TEST_F(Terminal, TheQuerySheetOfASample) {
   const Answer answer = call("hand-over " + projects + "quillmarsh-yoke.skeinproof --sheet queries");
   EXPECT_EQ(answer.code, 0);
-  EXPECT_NE(answer.text.find("[ ] accept: “8, 7” → “7, 8”"), std::string::npos) << answer.text;
+  EXPECT_NE(answer.text.find("[ ] exchange “8” and “7”"), std::string::npos) << answer.text;
 }
 
 TEST_F(Terminal, TheShelfTakesATableAndFindsYarnsLikeThePatterns) {
@@ -266,7 +266,7 @@ TEST_F(Terminal, TheShelfTakesATableAndFindsYarnsLikeThePatterns) {
     ASSERT_EQ(found.code, 0) << found.text;
     const auto json = nlohmann::json::parse(found.text);
     ASSERT_EQ(json["hits"].size(), 3u) << found.text;
-    EXPECT_NEAR(json["hits"][0]["thickness_ratio"].get<double>(), 1, 0.03);
+    EXPECT_NEAR(json["hits"][0]["thickness_ratio"].get<double>(), 1, 0.1) << found.text;
     EXPECT_NE(json["hits"][0]["reason"].get<std::string>().find("fibre"), std::string::npos);
     EXPECT_EQ(found.text.find("score"), std::string::npos);
   }

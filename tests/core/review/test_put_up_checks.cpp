@@ -263,7 +263,7 @@ TEST(PutUpChecks, FirmnessOfTheSocks) {
   const auto found = CheckedText(lampwick()).found("P11");
   ASSERT_EQ(found.size(), 1u);
   EXPECT_EQ(found[0].severity, Severity::ask);
-  EXPECT_TRUE(holds(found[0].evidence, "= 9.5; socks 12 to 15"));
+  EXPECT_TRUE(holds(found[0].evidence, "= 9.4; socks 12 to 15"));
   const CheckedText right(lampwick(), submitted(lampwick(), {{"24 rounds", "44 rounds"}}));
   EXPECT_TRUE(right.found("P11").empty()) << "12.8";
   EXPECT_TRUE(CheckedText(quillmarsh()).found("P11").empty());

@@ -184,9 +184,10 @@ TEST_F(YarnsPageTest, ColoursDoNotGoAlongInACircle) {
 
 TEST_F(YarnsPageTest, ADeletedYarnLeavesItsColours) {
   open.replace(quillmarsh_draft());
-  page.yarn_table()->set_current_key(yarns()[0].id.value);
+  const YarnId gone = yarns()[0].id;
+  page.yarn_table()->set_current_key(gone.value);
   page.yarn_table()->erase();
-  EXPECT_TRUE(yarns().empty());
+  EXPECT_EQ(open.pattern().yarn(gone), nullptr);
   ASSERT_EQ(roles().size(), 4U);
   EXPECT_FALSE(roles()[0].yarn);
   open.undo();
