@@ -76,6 +76,7 @@ QString band_gauge_text(const Yarn& yarn, const ReaderStyle& reader) {
   QStringList ends;
   for (const auto* end : {&yarn.band_stitches_low, &yarn.band_stitches_high})
     if (*end) ends << show_quantity(format, reader, **end);
+  ends.removeDuplicates();
   return ends.join(QStringLiteral("–"));
 }
 
