@@ -61,8 +61,19 @@ void focus_next_pane(const std::vector<QWidget*>& panes, bool backwards) {
   if (panes.empty()) return;
   const QWidget* focus = QApplication::focusWidget();
   std::size_t at = backwards ? 0 : panes.size() - 1;
+  bool inside = false;
   for (std::size_t i = 0; i < panes.size(); ++i)
-    if (focus && (panes[i] == focus || panes[i]->isAncestorOf(focus))) at = i;
+    if (focus && (panes[i] == focus || panes[i]->isAncestorOf(focus))) {
+      at = i;
+      inside = true;
+    }
+  // The bar over several panes stands before the first of them.
+  for (const QWidget* above = focus; above != nullptr && !inside; above = above->parentWidget())
+    for (std::size_t i = 0; i < panes.size() && !inside; ++i)
+      if (above->isAncestorOf(panes[i])) {
+        at = backwards ? i : (i + panes.size() - 1) % panes.size();
+        inside = true;
+      }
   for (std::size_t tried = 0; tried < panes.size(); ++tried) {
     at = (at + (backwards ? panes.size() - 1 : 1)) % panes.size();
     if (QWidget* target = first_focus(panes[at])) {

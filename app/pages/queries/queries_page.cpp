@@ -102,6 +102,7 @@ QueriesPage::QueriesPage(OpenPattern& open, QWidget* parent)
   connect(findings_, &FindingsPane::wants_save, this, &QueriesPage::save_sheet_as);
   connect(detail(), &FindingDetail::says, this, &Page::says);
   connect(intake_, &DraftIntake::says, this, &Page::says);
+  connect(intake_, &DraftIntake::draft_added, this, &QueriesPage::go_on_with_findings);
   connect(
       intake_, &DraftIntake::facts_read, this,
       [this](const std::shared_ptr<const FactsAsRead>& facts, quint64 state) { take_facts(*facts, state); });
@@ -116,9 +117,9 @@ QTreeWidget* QueriesPage::statements() const { return manuscript_->statements()-
 
 void QueriesPage::make_keys() {
   const auto key = [this](const char* keys, auto&& action) {
-    connect(new QShortcut(QKeySequence(QString::fromLatin1(keys)), this, nullptr, nullptr,
-                          Qt::WidgetWithChildrenShortcut),
-            &QShortcut::activated, this, action);
+    // In the whole window, while the page is seen: also from the side list and the tools.
+    connect(new QShortcut(QKeySequence(QString::fromLatin1(keys)), this), &QShortcut::activated, this,
+            action);
   };
   key("F8", [this] { tree()->step(1); });
   key("Shift+F8", [this] { tree()->step(-1); });
@@ -185,6 +186,15 @@ void QueriesPage::fold() {
 
 void QueriesPage::show_findings() {
   if (in_tabs_->isVisible()) in_tabs_->setCurrentWidget(findings_);
+}
+
+// From a button that has done its work; who types or reads is left where they are.
+void QueriesPage::go_on_with_findings() {
+  if (isVisible() && qobject_cast<QPushButton*>(QApplication::focusWidget()) != nullptr &&
+      isAncestorOf(QApplication::focusWidget())) {
+    show_findings();
+    findings_->show_list();
+  }
 }
 
 void QueriesPage::resizeEvent(QResizeEvent* event) {
@@ -271,6 +281,7 @@ void QueriesPage::take_facts(const FactsAsRead& facts, quint64 state) {
   if (state != open_.state())
     return emit says(tr("The pattern was changed meanwhile: take it over once more."));
   open_.apply(tr("take over what was read"), [&](Pattern& pattern) { pattern = facts.pattern; });
+  go_on_with_findings();
 }
 
 std::optional<Sheet> QueriesPage::sheet() const { return findings_->sheet(); }

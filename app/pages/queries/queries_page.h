@@ -71,6 +71,7 @@ class QueriesPage : public Page {
   void refresh();
   void show_chosen();
   void show_findings();  // where they are not in view
+  void go_on_with_findings();
   void set_ticked(std::size_t cause, bool on);
   void take_facts(const FactsAsRead& facts, quint64 state);
 

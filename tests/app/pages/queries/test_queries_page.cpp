@@ -212,6 +212,20 @@ TEST_F(QueriesPageTest, WhatIsTakenInCanBeGivenUp) {
   EXPECT_EQ(open.pattern().draft()->text, "Yarn: Oddmere.");
 }
 
+TEST_F(QueriesPageTest, TheButtonThatTookADraftInHandsOnToTheFindings) {
+  page.activateWindow();
+  ASSERT_TRUE(QTest::qWaitForWindowActive(&page));
+  page.manuscript_pane()->start();
+  page.intake()->add("Yarn: Fellmarl (100% wool; 175 m / 197 yd per 50 g skein).", {});
+  wait();
+  EXPECT_TRUE(page.tree()->hasFocus());
+  // Who types is left alone.
+  page.detail()->reason_field()->setFocus();
+  page.intake()->add("Yarn: Oddmere.", {});
+  wait();
+  EXPECT_TRUE(page.detail()->reason_field()->hasFocus());
+}
+
 TEST_F(QueriesPageTest, AFileThatCannotBeReadSaysSoAndChangesNothing) {
   QSignalSpy said(&page, &Page::says);
   page.intake()->add("PK, and then nothing", QStringLiteral("broken.docx"));
