@@ -161,6 +161,8 @@ double in_fact_unit(PrintedUnit unit) {
 
 FactsAsRead facts_as_read(const Pattern& pattern, std::string_view text, const Reading& reading) {
   FactsTaken taken(pattern, text, reading);
+  if (std::string words = words_on_language(reading); !words.empty())
+    taken.left_out.push_back(std::move(words));
   take_words(taken);
   take_sizes(taken);
   take_measurements(taken);

@@ -111,6 +111,7 @@ Reading read_manuscript(std::string_view text, const std::vector<PartTold>& part
     reader.out.statements.clear();
     std::fill(reader.used.begin(), reader.used.end(), false);
   }
+  keep_what_any_language_says(reader);
   read_tellings(reader, text, tellings);
   list_not_understood(reader);
   sort_by_place(reader.out.statements);

@@ -17,7 +17,8 @@ bool leads_name(const Reader& reader, std::size_t i) {
                              Sense::role_prefix, Sense::measure,    Sense::shown,        Sense::in,
                              Sense::size_word,   Sense::total,      Sense::used,         Sense::text_word,
                              Sense::to,          Sense::fit,        Sense::colours_word, Sense::sentence_verb,
-                             Sense::needle_word, Sense::gauge_word, Sense::key_word,     Sense::for_what};
+                             Sense::needle_word, Sense::gauge_word, Sense::key_word,     Sense::for_what,
+                             Sense::about};
   return std::any_of(std::begin(leads), std::end(leads), [&](Sense sense) { return reader.has(i, sense); });
 }
 

@@ -234,6 +234,10 @@ void read_parts(Reader& reader, const Headings& headings, const std::vector<Part
       read.extent = PartExtent::quoted_in_part;
       read.because = "its own statements";
     }
+    if (!reader.other_language.empty() && read.extent == PartExtent::whole) {
+      read.extent = PartExtent::quoted_in_part;
+      read.because = "the text is in " + std::string(reader.other_language);
+    }
     for (const PartTold& word : told)
       if (word.part == read.part) {
         read.extent = word.extent;

@@ -24,6 +24,8 @@ std::size_t read_size_lines(Reader& reader, const std::vector<Clause>& clauses, 
 // A row of a table with the sizes in its first column, beside another one: what its figures are stands above
 // them, so that none can be read.
 bool is_row_of_size(const Reader& reader, const std::vector<Clause>& clauses, std::size_t i);
+// Of a text in another language only what figures with their units say is kept, and the language is noted.
+void keep_what_any_language_says(Reader& reader);
 // Lays the user's words over what is not understood yet: a statement of a kind, or nothing.
 void read_tellings(Reader& reader, std::string_view text, const std::vector<Telling>& tellings);
 void read_parts(Reader& reader, const Headings& headings, const std::vector<PartTold>& told);

@@ -35,6 +35,7 @@ struct Reader {
   std::vector<bool> used;
   Reading out;
 
+  std::string_view other_language;  // "German"; empty of an English text
   int mention = 0;
   SizesSaid sizes;                                    // by the line of sizes
   int yarns = 0;                                      // named or unnamed
@@ -54,7 +55,7 @@ struct Reader {
   PrintedUnit counted_in = PrintedUnit::none;  // the unit of the last count
   bool totals = false;                         // "total" stands before
   std::vector<std::size_t> waiting;            // statements whose role is named behind them
-  std::size_t clause_says = 0;       // its first statement
+  std::size_t clause_says = 0;                 // its first statement
   int count_of_each = -1;                      // the statement of "2 balls each of A, B and C"
   std::string fit;                             // "finished", "to fit": outlives the clause
   std::string measure;                         // name of the measurement at hand; outlives the clause

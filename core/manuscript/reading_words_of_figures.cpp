@@ -208,6 +208,7 @@ constexpr TradeWord small_words[] = {
     {"approx", about, "about"},
     {"approximately", about, "about"},
     {"circa", about, "about"},
+    {"ll", about, "about"},
     {"ca", about, "about"},
     {"roughly", about, "about"},
     {"nearly", about, "about"},

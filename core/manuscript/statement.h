@@ -216,6 +216,10 @@ struct Reading {
   PartExtent extent(TextPart part) const { return parts.at(static_cast<std::size_t>(part)).extent; }
 };
 
+// Of a text in another language, "The text is in German …"; else empty. The parts of such a text are there in
+// part only, because "the text is in German".
+std::string words_on_language(const Reading& reading);
+
 // The characters of a span; empty where it lies outside the text.
 std::string_view words_at(std::string_view text, const TextSpan& span);
 

@@ -53,6 +53,7 @@ Json file_json(const CheckedFile& checked) {
   for (const NotChecked& one : review.not_checked)
     json["not_checked"].push_back(
         {{"check", one.check}, {"because", one.because}, {"would_help", one.would_help}});
+  if (std::string words = words_on_language(review.reading); !words.empty()) json["note"] = std::move(words);
   json["not_understood"] = Json::array();
   for (const NotUnderstood& one : review.reading.not_understood) {
     if (one.told_nothing) continue;

@@ -86,6 +86,8 @@ Sheet findings_sheet(const Pattern& pattern, const Review& review, std::string_v
                               words(quoted(words_at(review.text, one.span)))},
                              false});
   if (!unread.rows.empty()) sheet.parts.emplace_back(std::move(unread));
+  if (std::string words = words_on_language(review.reading); !words.empty())
+    sheet.foot_notes.push_back(std::move(words));
   sheet.foot_notes.push_back(std::to_string(review.checks_run) + " checks had what they need.");
   return sheet;
 }

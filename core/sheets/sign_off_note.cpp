@@ -107,6 +107,7 @@ Sheet sign_off_note(const Pattern& pattern, const Review& review, const Record& 
   if (const std::size_t count = not_understood(review); count > 0)
     left += " " + (count == 1 ? "1 stretch" : std::to_string(count) + " stretches") + " of the text " +
             (count == 1 ? "was" : "were") + " not understood.";
+  if (const std::string words = words_on_language(review.reading); !words.empty()) left += " " + words;
   sheet.parts.emplace_back(Paragraph{Voice::worked_out, std::move(left)});
   for (Table table : {decisions_table(review, record), replies_table(record)})
     if (!table.rows.empty()) sheet.parts.emplace_back(std::move(table));

@@ -2,6 +2,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "core/manuscript/facts_as_read.h"
+#include "core/pattern/edits.h"
 #include "tests/core/manuscript/said.h"
 
 namespace skeinproof {
@@ -323,6 +325,45 @@ TEST(ReadTellings, a_statement_or_nothing) {
   ASSERT_EQ(notion.values.size(), 1U);
   EXPECT_EQ(*notion.values[0].number, 17);
   EXPECT_EQ(words_at(text, notion.span), "Platzhalter 17 Knopf");
+}
+
+struct OtherLanguage {
+  std::string language, text;
+};
+TEST(ReadOtherLanguages, are_said_and_only_figures_with_units_are_read) {
+  const std::vector<OtherLanguage> blocks = {
+      {"German",
+       "Größe: S (M, L)\nGarn: Oddmere Fieldspun, 100 % Schurwolle, LL 175 m / 50 g\nMC Peat 08: 5 (6, 7) "
+       "Knäuel\n"
+       "Nadeln: Rundnadel 3,5 mm, 80 cm\nMaschenprobe: 26 M und 34 R = 10 x 10 cm glatt rechts\n"},
+      {"French",
+       "Tailles : S (M, L)\nFil : Oddmere Fieldspun, 100 % laine, 175 m par pelote de 50 g\nColoris Peat 08 "
+       ": 5 "
+       "(6, 7) pelotes\nAiguilles 3,5 mm\nÉchantillon : 26 m et 34 rgs = 10 cm en jersey endroit\n"},
+      {"Spanish",
+       "Tallas: S (M, L)\nHilo: Oddmere Fieldspun, 100 % lana, 175 m por ovillo de 50 g\nColor Peat 08: 5 "
+       "(6, 7) "
+       "ovillos\nAgujas: 3,5 mm circulares de 80 cm\nMuestra: 26 p. y 34 h. = 10 x 10 cm en punto jersey\n"}};
+  for (const OtherLanguage& block : blocks) {
+    const Reading reading = read_manuscript(block.text);
+    EXPECT_THAT(words_on_language(reading), ::testing::HasSubstr("in " + block.language));
+    EXPECT_EQ(reading.extent(TextPart::block), PartExtent::quoted_in_part);
+    EXPECT_THAT(said(block.text, Kind::put_up_length), ElementsAre("175 m"));
+    EXPECT_THAT(said(block.text, Kind::put_up_weight), ElementsAre("50 g"));
+    EXPECT_THAT(said(block.text, Kind::needle), ElementsAre("3.5 mm"));
+    EXPECT_EQ(said(block.text, Kind::fibre).size(), 1U);
+    EXPECT_EQ(reading.statements.size(), 4U) << block.language;
+    EXPECT_GE(reading.not_understood.size(), 4U);
+    const FactsAsRead facts = facts_as_read(new_pattern(), block.text, reading);
+    EXPECT_THAT(facts.left_out, ::testing::Contains(words_on_language(reading)));
+  }
+}
+
+TEST(ReadOtherLanguages, an_english_block_with_a_foreign_name_is_english) {
+  EXPECT_EQ(words_on_language(
+                read_manuscript("Yarn: Garn Nadel Wool (100% wool; 175 m per 50 g)\nMC Peat: 5 balls\n"
+                                "Needles: 3.5 mm\nGauge: 22 sts = 10 cm")),
+            "");
 }
 
 TEST(ReadNothing, from_empty_text_letters_and_recipes) {
