@@ -61,6 +61,8 @@ std::vector<FactChange> changes_between(const Pattern& before, const Pattern& af
   for (FactInWords& fact : facts_in_words(before)) words_before[fact.key] = std::move(fact.words);
   std::vector<FactChange> changes;
   for (FactInWords& fact : facts_in_words(after)) {
+    // A sample in the same size is no news where the size has another name.
+    if (fact.key == "sample" && before.sample_size == after.sample_size) continue;
     std::string& old = words_before[fact.key];
     if (old != fact.words) changes.push_back({std::move(fact.what), std::move(old), std::move(fact.words)});
   }

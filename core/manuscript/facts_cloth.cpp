@@ -243,6 +243,13 @@ void take_measurements(FactsTaken& taken) {
     if (statement == nullptr) continue;
     const bool to_fit = statement->qualifier == word_of(Fit::to_fit);
     const std::string name = statement->subject + (to_fit ? ", to fit" : "");
+    if (statement->subject.empty() && statement->values.size() == 1) {
+      // "75 x 90 cm": which is which is not said.
+      if (one == statement)
+        taken.left_out.push_back("measurement " + taken.typed(statement->values.front(), statement->unit) +
+                                 ": of what is not said");
+      continue;
+    }
     if (!taken.first("measurement " + folded_name(name))) continue;
     const auto values = taken.along_sizes(*statement, name);
     if (!values) continue;

@@ -222,19 +222,64 @@ void take_note(FactsTaken& taken, Role& role, const Statement& statement) {
              taken.typed(*longest, best->unit));
 }
 
-// What is said of roles; of several lengths of one the first that is a bound speaks for it.
-FactsTaken::Statements of_roles(const FactsTaken& taken) {
-  FactsTaken::Statements all;
-  for (const StatementKind kind :
-       {StatementKind::role, StatementKind::shade_name, StatementKind::shade_number, StatementKind::strands,
-        StatementKind::count}) {
-    const auto& said = taken.all(kind);
-    all.insert(all.end(), said.begin(), said.end());
+constexpr StatementKind role_kinds[] = {StatementKind::role,         StatementKind::shade_name,
+                                        StatementKind::shade_number, StatementKind::strands,
+                                        StatementKind::count,        StatementKind::length_note};
+
+// What is said of one role, in the order of the text.
+struct RoleSaid {
+  std::string label;
+  FactsTaken::Statements statements;
+  bool counted = false;  // or named by a statement of its own
+
+  bool says(const Statement& other) const {
+    return std::any_of(statements.begin(), statements.end(), [&](const Statement* one) {
+      return one->kind == other.kind && one->unit == other.unit && one->mention != other.mention;
+    });
   }
-  for (const bool bound : {true, false})
-    for (const Statement* note : taken.all(StatementKind::length_note))
-      if ((note->qualifier == "at most") == bound) all.push_back(note);
-  return all;
+};
+
+// Roles by their label. Of those without one, another begins where a shade or a count comes a second time.
+std::vector<RoleSaid> roles_said(const FactsTaken& taken) {
+  FactsTaken::Statements all;
+  for (const StatementKind kind : role_kinds)
+    all.insert(all.end(), taken.all(kind).begin(), taken.all(kind).end());
+  std::stable_sort(all.begin(), all.end(),
+                   [](const Statement* a, const Statement* b) { return a->span.begin < b->span.begin; });
+  std::vector<RoleSaid> roles;
+  std::map<std::string, std::size_t> by_label;
+  std::optional<std::size_t> nameless;
+  std::set<int> breaths;  // of the nameless role at hand
+  for (const Statement* one : all) {
+    const std::string label = folded_name(label_of(*one));
+    const bool again = label.empty() && nameless && !breaths.contains(one->mention) &&
+                       one->kind != StatementKind::length_note && one->kind != StatementKind::strands &&
+                       roles[*nameless].says(*one);
+    const auto known = by_label.find(label);
+    std::size_t at = known == by_label.end() ? roles.size() : known->second;
+    if (again) at = roles.size();
+    if (at == roles.size()) {
+      roles.push_back({label_of(*one), {}, false});
+      by_label[label] = at;
+    }
+    if (label.empty()) {
+      if (nameless != at) breaths.clear();
+      nameless = at;
+      breaths.insert(one->mention);
+    }
+    roles[at].statements.push_back(one);
+    roles[at].counted =
+        roles[at].counted || one->kind == StatementKind::role || one->kind == StatementKind::count;
+  }
+  std::erase_if(roles, [](const RoleSaid& role) { return !role.counted; });
+  return roles;
+}
+
+// Of several lengths of a role the first that is a bound speaks for it.
+void bounds_first(FactsTaken::Statements& statements) {
+  std::stable_partition(statements.begin(), statements.end(), [](const Statement* one) {
+    return one->kind != StatementKind::length_note || one->qualifier == "at most";
+  });
 }
 
 Role* role_in(Pattern& pattern, RoleId id) {
@@ -296,22 +341,26 @@ void take_yarns(FactsTaken& taken) {
 }
 
 void take_roles(FactsTaken& taken) {
-  std::vector<std::string> labels;  // in the order of the text
-  std::set<std::string> seen;
-  for (const StatementKind kind : {StatementKind::role, StatementKind::count})
-    for (const Statement* statement : taken.all(kind))
-      if (seen.insert(folded_name(label_of(*statement))).second) labels.push_back(label_of(*statement));
-  if (labels.size() > most_parts) {
-    taken.left_out.push_back("roles: " + std::to_string(labels.size()) + " of them, the first " +
+  std::vector<RoleSaid> said = roles_said(taken);
+  if (said.size() > most_parts) {
+    taken.left_out.push_back("roles: " + std::to_string(said.size()) + " of them, the first " +
                              std::to_string(most_parts) + " are taken");
-    labels.resize(most_parts);
+    said.resize(most_parts);
   }
-  std::map<std::string, RoleId> roles;
-  for (const std::string& label : labels)
-    roles[folded_name(label)] = role_named(taken.pattern, label, labels.size() == 1).id;
-  for (const Statement* statement : of_roles(taken)) {
-    const auto found = roles.find(folded_name(label_of(*statement)));
-    if (found != roles.end()) take_of_role(taken, *role_in(taken.pattern, found->second), *statement);
+  std::vector<RoleId> nameless;  // in force
+  for (const Role& role : taken.pattern.roles)
+    if (role.label.empty()) nameless.push_back(role.id);
+  std::size_t nameless_said = 0;
+  for (RoleSaid& role : said) {
+    RoleId id;
+    if (said.size() > 1 && role.label.empty()) {
+      if (nameless_said == nameless.size()) nameless.push_back(add_role(taken.pattern, ""));
+      id = nameless[nameless_said++];
+    } else {
+      id = role_named(taken.pattern, role.label, said.size() == 1).id;
+    }
+    bounds_first(role.statements);
+    for (const Statement* one : role.statements) take_of_role(taken, *role_in(taken.pattern, id), *one);
   }
 }
 

@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include "core/manuscript/facts_as_read.h"
+#include "core/manuscript/read_manuscript.h"
 #include "core/pattern/edits.h"
 #include "core/pattern/size_line.h"
 #include "tests/support/hand_reading.h"
@@ -98,12 +99,11 @@ TEST(facts_as_read, build_a_pattern_from_a_bare_block) {
   EXPECT_EQ(role.shade.name, "Peat");
   EXPECT_EQ(role.shade.number, "08");
   EXPECT_THAT(figures(role.printed_count, 3), ElementsAre(4, 5, 6));
-  EXPECT_THAT(
-      changed(facts),
-      ElementsAre("sizes: 1 -> S (M, L)", "size of the sample: 1 -> S", "yarn:  -> Greyfell",
-                  "fibres of Greyfell:  -> 75% wool, 25% alpaca",
-                  "put-up of Greyfell:  -> 175 m per 50 g ball", "role:  -> MC", "yarn of MC:  -> Greyfell",
-                  "shade of MC:  -> Peat 08", "skeins of MC:  -> 4 (5, 6)"));
+  EXPECT_THAT(changed(facts), ElementsAre("sizes: 1 -> S (M, L)", "yarn:  -> Greyfell",
+                                          "fibres of Greyfell:  -> 75% wool, 25% alpaca",
+                                          "put-up of Greyfell:  -> 175 m per 50 g ball", "role:  -> MC",
+                                          "yarn of MC:  -> Greyfell", "shade of MC:  -> Peat 08",
+                                          "skeins of MC:  -> 4 (5, 6)"));
 }
 
 TEST(facts_as_read, say_what_would_change_and_keep_what_is_not_spoken_of) {
@@ -292,6 +292,27 @@ TEST(facts_as_read, take_a_bound_before_other_lengths_of_a_role) {
   bound.unit = PrintedUnit::metre;
   bound.qualifier = "at most";
   EXPECT_EQ(taken(pattern, hand).pattern.roles[0].printed_at_most->value.value(), 45);
+}
+
+TEST(facts_as_read, colours_without_a_label_stay_apart) {
+  const std::string text =
+      "Sizes S (M, L)\nYarn: Greyfell (75% wool, 25% alpaca; 175 m per 50 g)\n"
+      "4 (5, 6) balls in Peat 08\n1 (1, 2) balls in Ember 40\n";
+  const FactsAsRead facts = facts_as_read(new_pattern(), text, read_manuscript(text));
+  ASSERT_EQ(facts.pattern.roles.size(), 2U);
+  EXPECT_EQ(facts.pattern.roles[0].shade.name, "Peat");
+  EXPECT_EQ(facts.pattern.roles[1].shade.name, "Ember");
+  EXPECT_THAT(figures(facts.pattern.roles[0].printed_count, 3), ElementsAre(4, 5, 6));
+  EXPECT_THAT(figures(facts.pattern.roles[1].printed_count, 3), ElementsAre(1, 1, 2));
+  // Read again they are the same two.
+  EXPECT_THAT(facts_as_read(facts.pattern, text, read_manuscript(text)).changes, IsEmpty());
+}
+
+TEST(facts_as_read, sides_of_a_rectangle_are_left_out_and_said) {
+  const std::string text = "Finished size 75 x 90 cm\nYarn: Greyfell (100% wool; 175 m per 50 g)\n";
+  const FactsAsRead facts = facts_as_read(new_pattern(), text, read_manuscript(text));
+  EXPECT_THAT(facts.pattern.measurements, IsEmpty());
+  EXPECT_THAT(facts.left_out, ::testing::Contains(HasSubstr("75 cm: of what is not said")));
 }
 
 TEST(facts_as_read, say_that_counts_in_grams_are_no_skeins) {
