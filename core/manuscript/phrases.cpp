@@ -258,6 +258,7 @@ void read_clause(Reader& reader, const Clause& clause) {
     reader.role.clear();
     reader.waiting.clear();
     reader.count_of_each = -1;
+    reader.some_sizes = false;
     reader.clause_says = reader.out.statements.size();
     ++reader.mention;
   }
@@ -273,6 +274,10 @@ void read_clause(Reader& reader, const Clause& clause) {
     default:
       read_phrases<grammar::block>(reader, clause);
   }
+  // "In size 2 one ball of CC": not said of every size.
+  if (reader.some_sizes)
+    for (std::size_t k = reader.clause_says; k < reader.out.statements.size(); ++k)
+      reader.out.statements[k].all_sizes = false;
 }
 
 bool take_heading(const PhrasePlace& at) {

@@ -116,6 +116,12 @@ class LabelReader {
       extend(i - 1);
       return true;
     }
+    // "XS to M"
+    if (shape(i) == static_cast<char>(Sense::to) && atom(i + 1, true) > 0 && !is_age(i + 1)) {
+      i += 1 + atom(i + 1, true);
+      extend(i - 1);
+      return true;
+    }
     const std::size_t used = atom(i, true);
     if (used == 0) return false;
     if (shape(i) == figure_shape && shape(before) == figure_shape) return false;
@@ -131,9 +137,10 @@ class LabelReader {
     std::size_t k = i;
     int opens = 0, closes = 0;
     char mark = 0;
-    bool newline = false;
+    bool newline = false, tight = true;  // no space at either side
     for (; k < tokens_.size() && k < i + 6; ++k) {
       const char c = shape(k);
+      tight = tight && glued(k);
       if (c == '(') {
         ++opens;
       } else if (c == ')') {
@@ -150,6 +157,7 @@ class LabelReader {
         break;
       }
     }
+    tight = tight && glued(k);
     const int level = depth_ - closes;
     if (level < 0) return false;
     const std::size_t used = atom(k, true);
@@ -158,11 +166,15 @@ class LabelReader {
     // "Size S: 2 skeins"
     const bool letters = shape(first_token_.front()) != figure_shape;
     if (mark == ':' && letters && shape(k) == figure_shape && used == 1) return false;
+    // "Sizes 1–3: 4, 5, 5 balls"
+    if (mark == ':' && outside && closes == 0 && !tight) return false;
     if (newline && outside && mark != ',') return false;
     if (mark == 0 && outside && closes == 0 && shape(k) != figure_shape) return false;
     if (mark == 0 && outside && closes > 0 && group_cells_ != 1) return false;
     if (mark != 0 && outside && closes > 0 && mark != gap_shape && mark != '/') return false;
-    if (opens > 0 && mark != 0 && mark != ',' && mark != gap_shape) return false;
+    const bool joins_bracket = mark == 0 || mark == ',' || mark == gap_shape ||
+                               mark == static_cast<char>(Sense::also);  // "and [L, XL]"
+    if (opens > 0 && !joins_bracket) return false;
     out_.slashed = out_.slashed || mark == '/';
     const bool slash = mark == '/' && glued(k) && closes == 0 && opens == 0;
     if (!slash) parted_ = true;

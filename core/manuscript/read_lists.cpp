@@ -153,6 +153,9 @@ class Folder {
       } else if (c == static_cast<char>(Sense::also) && k == i && figure(k + 1) &&
                  list.unit == PrintedUnit::none) {
         joint.mark = and_mark;
+      } else if (c == static_cast<char>(Sense::also) && joint.mark == 0 && joint.opens == 0 &&
+                 list.bracketed && shape(k + 1) == '(' && figure(k + 2) && list.unit == PrintedUnit::none) {
+        joint.mark = and_mark;  // "4 (5, 5) and [6, 6, 7]"
       } else {
         break;
       }
@@ -242,7 +245,8 @@ class Folder {
     const int level = depth - joint.closes;  // before brackets open
     const bool outside = level == 0 && joint.opens == 0;
     const bool has_unit = list.unit != PrintedUnit::none;
-    if (joint.opens > 0 && level == 0 && joint.mark != 0 && joint.mark != ',' && joint.mark != gap_shape)
+    if (joint.opens > 0 && level == 0 && joint.mark != 0 && joint.mark != ',' && joint.mark != gap_shape &&
+        joint.mark != and_mark)
       return false;
     if (joint.newline && outside && !(joint.mark == ',' && !list.bracketed && !has_unit && list.cells > 1))
       return false;

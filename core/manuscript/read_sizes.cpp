@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/base/text.h"
 #include "core/manuscript/phrases.h"
 
 namespace skeinproof {
@@ -8,7 +9,17 @@ void say_sizes(const PhrasePlace& at, std::size_t list) {
   Reader& reader = at.reader;
   ++reader.mention;
   Statement& statement = reader.say_list(StatementKind::size_labels, at.first, at.last, list);
-  reader.sizes = {statement.values.size(), reader.list(list).slashed};
+  const FigureList& labels = reader.list(list);
+  if (reader.size_names.empty() || statement.values.size() >= reader.size_names.size()) {
+    reader.sizes = {statement.values.size(), labels.slashed};
+    reader.size_names.clear();
+    for (std::size_t k = 0; k < labels.cells; ++k) {
+      const ListCell& cell = reader.items.cells[labels.first_cell + k];
+      reader.size_names.push_back(tidy_spaces(reader.plain.text.substr(cell.begin, cell.end - cell.begin)));
+    }
+  } else {
+    reader.some_sizes = true;
+  }
   ++reader.mention;
 }
 
@@ -24,6 +35,7 @@ bool take_sizes(const PhrasePlace& at) {
   }
   // Of another size than the first list says: "in size 1".
   if (lone && reader.sizes.count > 1) {
+    reader.some_sizes = true;
     reader.use(at.first, at.last);
     return true;
   }

@@ -38,6 +38,7 @@ struct Reader {
   std::string_view other_language;  // "German"; empty of an English text
   int mention = 0;
   SizesSaid sizes;                                    // by the line of sizes
+  std::vector<std::string> size_names;                // as printed there
   int yarns = 0;                                      // named or unnamed
   std::unordered_map<std::string, int> yarn_by_name;  // in small letters
   std::unordered_set<std::string> roles;              // labels of the block
@@ -56,6 +57,7 @@ struct Reader {
   bool totals = false;                         // "total" stands before
   std::vector<std::size_t> waiting;            // statements whose role is named behind them
   std::size_t clause_says = 0;                 // its first statement
+  bool some_sizes = false;                     // it speaks of some of the sizes
   int count_of_each = -1;                      // the statement of "2 balls each of A, B and C"
   std::string fit;                             // "finished", "to fit": outlives the clause
   std::string measure;                         // name of the measurement at hand; outlives the clause

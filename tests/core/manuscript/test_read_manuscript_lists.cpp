@@ -186,6 +186,25 @@ TEST(ReadManuscriptLists, a_line_for_each_size) {
               ElementsAre("A: 2 skeins", "B: 1 skeins"));
 }
 
+TEST(ReadManuscriptLists, lists_for_some_of_the_sizes) {
+  const std::string all = "Sizes 1, 2, 3, 4, 5, 6\n";
+  const std::vector<std::string> both = {"MC: 4 5 5 6 6 7 skeins", "CC: 1 1 1 1 2 2 skeins"};
+  EXPECT_THAT(said(all + "Sizes 1, 2, 3: MC 4, 5, 5 balls; CC 1, 1, 1 ball\n"
+                         "Sizes 4, 5, 6: MC 6, 6, 7 balls; CC 1, 2, 2 balls\n",
+                   counts),
+              ::testing::ElementsAreArray(both));
+  EXPECT_THAT(said("Sizes 1–3: 4, 5, 5 balls of MC. Sizes 4–6: 6, 6, 7 balls of MC", counts),
+              ElementsAre("MC: 4 5 5 6 6 7 skeins"));
+  const std::string named = "Sizes XS (S, M) and [L, XL, 2XL]\n";
+  EXPECT_THAT(said(named + "4 (5, 5) and [6, 6, 7] balls MC", counts),
+              ElementsAre("MC: 4 (5 5 (6 6 7 skeins"));
+  EXPECT_THAT(said(named + "For sizes XS to M: 1 ball CC. For sizes L to 2XL: 2 balls CC.", counts),
+              ElementsAre("CC: 1 1 1 2 2 2 skeins"));
+  EXPECT_THAT(said(named + "For sizes L to 2XL: 2 balls CC.", counts), ElementsAre("CC: – – – 2 2 2 skeins"));
+  for (const Statement& statement : read_manuscript(named + "Sizes XS-M take 1 ball of CC").statements)
+    EXPECT_FALSE(statement.all_sizes);
+}
+
 TEST(ReadManuscriptLists, rows_of_a_table_by_size_are_not_understood) {
   const Reading reading = read_manuscript(
       "Yarn: Oddmere Fieldspun (100% wool; 175 m per 50 g)\n"
