@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
+#include <iterator>
 #include <utility>
 
 #include "core/manuscript/phrases.h"
@@ -141,9 +142,13 @@ void say_count(Reader& reader, std::size_t i) {
   if (total) return;
   statement.subject = reader.role;
   statement.yarn = reader.yarn;
-  // "Peat 204, 1, 1, 2": the number of the shade before as many figures as there are sizes.
-  if (reader.sizes.count > 0 && statement.values.size() == reader.sizes.count + 1 &&
-      !reader.list(i).bracketed && reader.said(StatementKind::shade_name) &&
+  // "Peat 204, 1, 1, 2": the number of the shade before as many figures as there are sizes, or as the row of
+  // the table above has.
+  const FigureList& list = reader.list(i);
+  const bool row = list.spaced && reader.columns > 1;
+  const std::size_t sizes = reader.sizes.count > 0 ? reader.sizes.count : row ? reader.columns : 0;
+  if (sizes > 0 && statement.values.size() == sizes + 1 && !list.bracketed &&
+      (reader.said(StatementKind::shade_name) || (row && !reader.role.empty())) &&
       !reader.said(StatementKind::shade_number)) {
     const TextSpan number = statement.values.front().span;
     statement.values.erase(statement.values.begin());
@@ -157,8 +162,9 @@ void say_count(Reader& reader, std::size_t i) {
     const std::size_t cell = reader.list(i).first_cell;
     shade.words = reader.plain.text.substr(reader.items.cells[cell].begin,
                                            reader.items.cells[cell].end - reader.items.cells[cell].begin);
-    reader.out.statements.push_back(std::move(shade));
+    reader.out.statements.insert(std::prev(reader.out.statements.end()), std::move(shade));
   }
+  if (list.spaced) reader.columns = reader.out.statements.back().values.size();
   reader.counted_in = reader.list(i).unit;
   if (reader.is(i + 1, "each")) reader.count_of_each = static_cast<int>(reader.out.statements.size()) - 1;
   if (reader.role.empty())

@@ -45,6 +45,20 @@ void take_shade_behind(Reader& reader, const Clause& clause, std::size_t i) {
   if (shade != first && (reader.has(shade, Sense::in) || reader.letter(shade) == ',')) ++shade;
   last = name_end(reader, clause, shade);
   if (last == shade) return;
+  // "MC  FC 22": letters of a shade card belong to the number.
+  const Token& word = reader.token(shade);
+  const std::string_view letters =
+      std::string_view(reader.plain.text).substr(word.begin, word.end - word.begin);
+  const bool of_card =
+      last == shade + 1 && letters.size() <= 3 && reader.lone_figure(last) &&
+      std::all_of(letters.begin(), letters.end(), [](char c) { return c >= 'A' && c <= 'Z'; });
+  if (of_card) {
+    say_shade_number(reader, shade, last);
+    Statement& number = reader.out.statements.back();
+    number.words = reader.words(shade, last + 1);
+    number.span = reader.span(shade, last + 1);
+    return;
+  }
   say_shade(reader, shade, last);
   take_number_behind(reader, clause, last);
 }

@@ -38,6 +38,7 @@ struct Reader {
   std::string_view other_language;  // "German"; empty of an English text
   int mention = 0;
   SizesSaid sizes;                                    // by the line of sizes
+  std::size_t columns = 0;                            // values in the row of a table read last
   std::vector<std::string> size_names;                // as printed there
   int yarns = 0;                                      // named or unnamed
   std::unordered_map<std::string, int> yarn_by_name;  // in small letters

@@ -154,6 +154,20 @@ bool without_marks(const std::vector<std::string>& marks) {
   return std::all_of(marks.begin(), marks.end(), [](const std::string& one) { return one.empty(); });
 }
 
+// "Small: 5 balls; Medium: 6 balls": values told in a line or a sentence each.
+bool told_in_pieces(const PrintedView& printed, const Statement& list) {
+  for (std::size_t i = 0; i + 1 < list.values.size(); ++i) {
+    const TextSpan &a = list.values[i].span, &b = list.values[i + 1].span;
+    if (a.end >= b.begin) continue;
+    const std::string_view between = printed.words(TextSpan{a.end, b.begin});
+    const bool words = std::any_of(between.begin(), between.end(),
+                                   [](char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); });
+    if (words && between.find(':') != between.npos && between.find_first_of("\n;.") != between.npos)
+      return true;
+  }
+  return false;
+}
+
 struct Fall {
   std::size_t size, larger;  // neighbours that have values
 };
@@ -248,7 +262,7 @@ void check_l2(const ReviewInput& input, Findings& findings) {
                                Kind::total_length, Kind::stitches})) {
     for (const Statement* list : fact.lists) {
       const auto marks = marks_between(printed, *list);
-      if (without_marks(marks) || for_some_sizes(printed, *list)) continue;
+      if (without_marks(marks) || for_some_sizes(printed, *list) || told_in_pieces(printed, *list)) continue;
       const bool whole = list->values.size() == line->values.size();
       if (whole ? same_marks(marks, line_marks) : bracket_groups(*list) == bracket_groups(*line)) continue;
       Finding& finding = findings.add("not bracketed like the sizes");

@@ -194,6 +194,14 @@ TEST(ReadRoles, shades_by_number_or_behind_their_label) {
   EXPECT_THAT(said(yarn + "MC  14  15  16   x 50 g", Kind::count), ElementsAre("MC: 14 15 16 skeins"));
 }
 
+TEST(ReadRoles, shade_numbers_in_a_column) {
+  const std::string text =
+      "Yarn: Skelda Shetland (100% wool; 108 m per 25 g)\n"
+      "MC    FC 22       7     8     9\nA     FC 41       1     1     1\nB     202         2     2     2\n";
+  EXPECT_THAT(said(text, Kind::shade_number), ElementsAre("MC: FC 22", "A: FC 41", "B: 202"));
+  EXPECT_THAT(said(text, Kind::count), ElementsAre("MC: 7 8 9 skeins", "A: 1 1 1 skeins", "B: 2 2 2 skeins"));
+}
+
 TEST(ReadSamples, lengths_of_a_sample_are_left_to_be_told) {
   const Reading reading = read_manuscript("MC Peat: 5 skeins\nSample used approx. 310 m of MC in size 2.");
   ASSERT_EQ(reading.not_understood.size(), 1U);

@@ -62,6 +62,12 @@ TEST(ListChecks, L2_ShapeOfTheSizesLine) {
   EXPECT_THAT(other.text_with(other.found("L2").front()), HasSubstr("CC Marigold 204: 1 (1, 1, 1, 1)"));
 }
 
+TEST(ListChecks, L2_NothingWhereEverySizeHasALine) {
+  EXPECT_THAT(
+      CheckedText(new_pattern(), "Small: 5 balls MC\nMedium: 6 balls MC\nLarge: 7 balls MC\n").where("L2"),
+      IsEmpty());
+}
+
 TEST(ListChecks, L3_ALargerSizeAsksForLess) {
   const CheckedText text = yoke();
   ASSERT_THAT(text.where("L3"), ElementsAre("MC 5,6"));
